@@ -14,19 +14,19 @@ namespace wm {
 
 /// What sort of thing went wrong; faces map it to words and exit status.
 enum class Kind {
-  bad_text,          ///< the text cannot be read as what is asked
-  wrong_dimension,   ///< a length where a pressure is needed, gauge for absolute
-  out_of_bounds,     ///< readable, but outside what the field allows
-  missing,           ///< a needed field is not there
-  unknown_field,     ///< a key that the description does not know
-  unknown_choice,    ///< not one of the listed words
-  duplicate,         ///< an identity that is already taken
-  not_found,         ///< refers to something that does not exist
-  conflict,          ///< contradicts the record, or the record moved on meanwhile
-  not_applicable,    ///< the method does not hold here
-  refused,           ///< a rule of the work forbids it (with the reason)
-  stopped,           ///< the user stopped a long calculation
-  damaged            ///< stored bytes do not agree with themselves
+  bad_text,         ///< the text cannot be read as what is asked
+  wrong_dimension,  ///< a length where a pressure is needed, gauge for absolute
+  out_of_bounds,    ///< readable, but outside what the field allows
+  missing,          ///< a needed field is not there
+  unknown_field,    ///< a key that the description does not know
+  unknown_choice,   ///< not one of the listed words
+  duplicate,        ///< an identity that is already taken
+  not_found,        ///< refers to something that does not exist
+  conflict,         ///< contradicts the record, or the record moved on meanwhile
+  not_applicable,   ///< the method does not hold here
+  refused,          ///< a rule of the work forbids it (with the reason)
+  stopped,          ///< the user stopped a long calculation
+  damaged           ///< stored bytes do not agree with themselves
 };
 
 /// One thing that is wrong, in words that a mechanic can act on.
@@ -77,9 +77,18 @@ class [[nodiscard]] Outcome {
   explicit operator bool() const { return has_value(); }
 
   /// @pre has_value()
-  [[nodiscard]] T& value() & { assert(has_value()); return *std::get_if<0>(&state_); }
-  [[nodiscard]] const T& value() const& { assert(has_value()); return *std::get_if<0>(&state_); }
-  [[nodiscard]] T&& value() && { assert(has_value()); return std::move(*std::get_if<0>(&state_)); }
+  [[nodiscard]] T& value() & {
+    assert(has_value());
+    return *std::get_if<0>(&state_);
+  }
+  [[nodiscard]] const T& value() const& {
+    assert(has_value());
+    return *std::get_if<0>(&state_);
+  }
+  [[nodiscard]] T&& value() && {
+    assert(has_value());
+    return std::move(*std::get_if<0>(&state_));
+  }
   [[nodiscard]] T& operator*() & { return value(); }
   [[nodiscard]] const T& operator*() const& { return value(); }
   [[nodiscard]] T&& operator*() && { return std::move(*this).value(); }
@@ -87,8 +96,14 @@ class [[nodiscard]] Outcome {
   [[nodiscard]] const T* operator->() const { return &value(); }
 
   /// @pre !has_value()
-  [[nodiscard]] const E& error() const& { assert(!has_value()); return *std::get_if<1>(&state_); }
-  [[nodiscard]] E&& error() && { assert(!has_value()); return std::move(*std::get_if<1>(&state_)); }
+  [[nodiscard]] const E& error() const& {
+    assert(!has_value());
+    return *std::get_if<1>(&state_);
+  }
+  [[nodiscard]] E&& error() && {
+    assert(!has_value());
+    return std::move(*std::get_if<1>(&state_));
+  }
 
  private:
   std::variant<T, E> state_;

@@ -26,12 +26,13 @@ void write_row(const std::string& calculation, const std::string& id, const std:
   const char* dir = std::getenv("WM_VALIDATION_DIR");
   if (dir == nullptr) return;
   const auto* info = testing::UnitTest::GetInstance()->current_test_info();
-  std::ofstream out(fmt::format("{}/{}.{}.jsonl", dir, info->test_suite_name()[0] == 0 ? "x" : "rows",
-                                calculation), std::ios::app);
+  std::ofstream out(fmt::format("{}/{}.{}.jsonl", dir,
+                                info->test_suite_name()[0] == 0 ? "x" : "rows", calculation),
+                    std::ios::app);
   out << fmt::format(
-      R"({{"calculation":"{}","id":"{}","source":"{}","expected":"{}","got":"{}","difference":"{}","tolerance":"{}","why":"{}","passed":{}}})",
-      escaped(calculation), escaped(id), escaped(source), escaped(expected), escaped(got),
-      escaped(difference), escaped(tolerance), escaped(why), passed)
+             R"({{"calculation":"{}","id":"{}","source":"{}","expected":"{}","got":"{}","difference":"{}","tolerance":"{}","why":"{}","passed":{}}})",
+             escaped(calculation), escaped(id), escaped(source), escaped(expected), escaped(got),
+             escaped(difference), escaped(tolerance), escaped(why), passed)
       << '\n';
 }
 

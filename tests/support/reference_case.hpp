@@ -13,7 +13,7 @@ struct ReferenceCase {
   double expected_value{};
   double got{};
   double tolerance{};
-  std::string why;          ///< why the tolerance is what it is
+  std::string why;  ///< why the tolerance is what it is
 };
 
 /// EXPECT_NEAR, and a row for docs/validation.md.

@@ -1,0 +1,68 @@
+#include "describe/type.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "quantity/text.hpp"
+
+namespace wm::describe {
+
+const Field* find_field(const Type& record, std::string_view key) {
+  const auto found = std::find_if(record.fields.begin(), record.fields.end(),
+                                  [&](const Field& f) { return f.key == key; });
+  return found == record.fields.end() ? nullptr : &*found;
+}
+
+std::string undescribed_gap(const Type& record) {
+  auto fields = record.fields;
+  std::sort(fields.begin(), fields.end(),
+            [](const Field& a, const Field& b) { return a.offset < b.offset; });
+  const auto rounded_up = [](std::size_t at, std::size_t alignment) {
+    return (at + alignment - 1) / alignment * alignment;
+  };
+  std::size_t end = 0;
+  std::string before = "the start";
+  for (const auto& field : fields) {
+    if (field.offset != rounded_up(end, field.type->alignment)) {
+      return "between " + before + " and `" + field.key + "`";
+    }
+    end = field.offset + field.type->size;
+    before = "`" + field.key + "`";
+  }
+  if (rounded_up(end, record.alignment) != record.size) return "after " + before;
+  return {};
+}
+
+Result<AnyQuantity> read_any(std::string_view text) {
+  using quantity::KindOf;
+  // The everyday meaning of a unit that serves two kinds comes first.
+  static constexpr std::array first{KindOf::resistance,     KindOf::voltage, KindOf::current,
+                                    KindOf::pressure_gauge, KindOf::length,  KindOf::torque,
+                                    KindOf::temperature,    KindOf::mass,    KindOf::time,
+                                    KindOf::rotation_speed};
+  std::optional<Problem> problem;
+  const auto attempt = [&](KindOf kind) -> std::optional<AnyQuantity> {
+    const auto parsed = quantity::parse_measured(text, kind);
+    if (!parsed) {
+      // "No such unit" is the least helpful answer: keep a better one.
+      if (!problem || parsed.error().kind == wm::Kind::out_of_bounds) problem = parsed.error();
+      return std::nullopt;
+    }
+    AnyQuantity out{kind, parsed->value.si, parsed->value.resolution_si, {}, std::string(text)};
+    if (parsed->expanded) out.expanded_si = parsed->expanded->si;
+    return out;
+  };
+  for (const auto kind : first) {
+    if (auto got = attempt(kind)) return *got;
+  }
+  for (int k = 0; k < quantity::k_kind_count; ++k) {
+    if (auto got = attempt(static_cast<KindOf>(k))) return *got;
+  }
+  if (problem->kind == wm::Kind::wrong_dimension) {
+    return Fail(wm::Kind::bad_text, "`" + std::string(text) + "` is not a value with a unit",
+                "a number with its unit", "85.2 ohm");
+  }
+  return Fail(*problem);
+}
+
+}  // namespace wm::describe

@@ -27,6 +27,7 @@ struct Table {
   std::span<const std::span<const std::string_view>> rows;
   std::span<const std::string_view> row_provenance;  ///< one a row, or empty: all as `provenance`
   std::span<const std::string_view> errata;
+  std::span<const std::string_view> row_notes{};  ///< one a row, or empty: none
 };
 
 }  // namespace wm::describe

@@ -21,5 +21,8 @@ using Date = std::chrono::year_month_day;
 /// Seconds since 1970-01-01T00:00:00Z of an RFC 3339 time stamp ("2026-11-25T09:12:00Z" or
 /// with an offset), to the millisecond.
 [[nodiscard]] Result<double> parse_instant(std::string_view text);
+/// The same in UTC, "2026-11-25T09:12:00Z", with milliseconds only where there are any.
+/// @pre a year that parse_date takes.
+[[nodiscard]] std::string print_instant(double seconds_since_1970);
 
 }  // namespace wm::quantity

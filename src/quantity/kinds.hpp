@@ -31,6 +31,8 @@ struct KindInfo {
 };
 
 [[nodiscard]] const KindInfo& info(KindOf kind);
+/// All kinds, in the order of KindOf.
+[[nodiscard]] std::span<const KindInfo> all_kinds();
 /// nullptr when the name is not a kind.
 [[nodiscard]] const KindInfo* kind_by_name(std::string_view name);
 /// All units that may be typed for a kind, the common ones first.

@@ -12,11 +12,34 @@ namespace wm::quantity {
 
 /// What a value measures. The order is not stored anywhere; names are (see kinds.hpp).
 enum class KindOf : std::uint8_t {
-  length, area, volume, mass, time, temperature, temperature_difference,
-  pressure_gauge, pressure_absolute, pressure_difference,
-  resistance, voltage, current, charge, capacitance, power, energy, frequency,
-  rotation_speed, speed, volume_flow, torque, force, mass_moment, angle, fraction,
-  resistance_per_length, density
+  length,
+  area,
+  volume,
+  mass,
+  time,
+  temperature,
+  temperature_difference,
+  pressure_gauge,
+  pressure_absolute,
+  pressure_difference,
+  resistance,
+  voltage,
+  current,
+  charge,
+  capacitance,
+  power,
+  energy,
+  frequency,
+  rotation_speed,
+  speed,
+  volume_flow,
+  torque,
+  force,
+  mass_moment,
+  angle,
+  fraction,
+  resistance_per_length,
+  density
 };
 inline constexpr int k_kind_count = 28;
 
@@ -64,25 +87,39 @@ constexpr bool is_vector_kind(KindOf k) {
 
 template <KindOf K>
   requires(is_vector_kind(K))
-constexpr Quantity<K> operator+(Quantity<K> a, Quantity<K> b) { return {a.si + b.si}; }
+constexpr Quantity<K> operator+(Quantity<K> a, Quantity<K> b) {
+  return {a.si + b.si};
+}
 template <KindOf K>
   requires(is_vector_kind(K))
-constexpr Quantity<K> operator-(Quantity<K> a, Quantity<K> b) { return {a.si - b.si}; }
+constexpr Quantity<K> operator-(Quantity<K> a, Quantity<K> b) {
+  return {a.si - b.si};
+}
 template <KindOf K>
   requires(is_vector_kind(K))
-constexpr Quantity<K> operator-(Quantity<K> a) { return {-a.si}; }
+constexpr Quantity<K> operator-(Quantity<K> a) {
+  return {-a.si};
+}
 template <KindOf K>
   requires(is_vector_kind(K))
-constexpr Quantity<K> operator*(Quantity<K> a, double s) { return {a.si * s}; }
+constexpr Quantity<K> operator*(Quantity<K> a, double s) {
+  return {a.si * s};
+}
 template <KindOf K>
   requires(is_vector_kind(K))
-constexpr Quantity<K> operator*(double s, Quantity<K> a) { return {a.si * s}; }
+constexpr Quantity<K> operator*(double s, Quantity<K> a) {
+  return {a.si * s};
+}
 template <KindOf K>
   requires(is_vector_kind(K))
-constexpr Quantity<K> operator/(Quantity<K> a, double s) { return {a.si / s}; }
+constexpr Quantity<K> operator/(Quantity<K> a, double s) {
+  return {a.si / s};
+}
 template <KindOf K>
   requires(is_vector_kind(K))
-constexpr double operator/(Quantity<K> a, Quantity<K> b) { return a.si / b.si; }
+constexpr double operator/(Quantity<K> a, Quantity<K> b) {
+  return a.si / b.si;
+}
 
 // Points and the steps between them.
 constexpr TemperatureDifference operator-(Temperature a, Temperature b) { return {a.si - b.si}; }

@@ -13,8 +13,8 @@ namespace wm::quantity {
 /// One value as somebody typed it.
 struct Parsed {
   double si{};
-  double resolution_si{};  ///< one unit of the last digit typed, in SI; for "3/8" the step 1/8
-  std::string_view unit{}; ///< symbol of the (largest) unit used; static storage
+  double resolution_si{};   ///< one unit of the last digit typed, in SI; for "3/8" the step 1/8
+  std::string_view unit{};  ///< symbol of the (largest) unit used; static storage
 };
 
 /// A value that remembers how it was typed. `text` is empty for computed values.

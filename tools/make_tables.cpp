@@ -247,7 +247,7 @@ void read_row(const Json& entry, Table& table, Complaints& complaints) {
 /// A row is named by its first cell, or, where several begin alike, by "row N" from 1.
 std::size_t row_named(const std::string& name, const Table& table, const std::string& place,
                       Complaints& complaints) {
-  constexpr std::size_t none = static_cast<std::size_t>(-1);
+  constexpr auto none = static_cast<std::size_t>(-1);
   std::size_t found = none;
   std::size_t count = 0;
   for (std::size_t i = 0; i < table.rows.size(); ++i) {

@@ -1,0 +1,81 @@
+#!/usr/bin/env bash
+# tools/tidy.sh --all | --changed | FILE...
+#
+# clang-tidy-19 with our .clang-tidy on the files named, on those that differ from
+# origin/main (or from the commit before), or on all of src/. A changed header is read
+# through a source that includes it. Needs build/asan/compile_commands.json.
+# A file found clean is not read again until it, a header or the rules change.
+# Prints the findings, then "N passed, N failed" (one a source file).
+set -u
+cd "$(dirname "$0")/.." || exit 1
+. tools/lib.sh
+
+tidy=$(command -v clang-tidy-19) || stop "clang-tidy-19 is missing: tools/install.sh quality"
+commands=build/asan/compile_commands.json
+[ -f "$commands" ] || stop "$commands is missing: cmake --preset asan"
+
+changed_files() {
+  local base head
+  head=$(git rev-parse HEAD 2>/dev/null) || return 0
+  base=$(git merge-base HEAD origin/main 2>/dev/null)
+  if [ -z "$base" ] || [ "$base" = "$head" ]; then
+    base=$(git rev-parse -q --verify HEAD~1 2>/dev/null)
+  fi
+  { git diff --name-only --diff-filter=d "${base:-$head}"
+    git ls-files --others --exclude-standard; } | grep -E '^(src|tools)/.*\.(cpp|hpp)$'
+}
+
+# Sources to read for the files on stdin: a source itself, or one that includes the header.
+sources_for() {
+  local file stem
+  while read -r file; do
+    case $file in
+      *.cpp) echo "$file" ;;
+      *.hpp)
+        stem=${file%.hpp}.cpp
+        if [ -f "$stem" ]; then echo "$stem"
+        else grep -rlF --include='*.cpp' "\"${file#src/}\"" src 2>/dev/null | LC_ALL=C sort | head -n 1
+        fi ;;
+    esac
+  done
+}
+
+case ${1:-} in
+  --all) wanted=$(find src -name '*.cpp') ;;
+  --changed) wanted=$(changed_files | sources_for) ;;
+  -* | '') stop "usage: tools/tidy.sh --all | --changed | FILE..." ;;
+  *) wanted=$(printf '%s\n' "$@" | sources_for) ;;
+esac
+known=$(grep -o '"file": "[^"]*"' "$commands" | sed "s|\"file\": \"$PWD/||; s|\"$||")
+wanted=$(printf '%s\n' "$wanted" | LC_ALL=C sort -u | grep -Fx "$known")
+
+state=build/tidy
+mkdir -p "$state/clean"
+headers=$({ find src -name '*.hpp'; echo .clang-tidy; } | hash_of_files)
+export tidy headers state
+
+one() { # source
+  local key log
+  key=$(printf '%s %s %s' "$1" "$headers" "$(sha256sum <"$1")" | sha256sum | cut -c1-40)
+  if [ -e "$state/clean/$key" ]; then echo "good $1"; return; fi
+  log=$state/$(printf '%s' "$1" | tr '/.' '__').log
+  if "$tidy" --quiet -p build/asan "$1" >"$log" 2>"$log.err"; then
+    : >"$state/clean/$key"
+    echo "good $1"
+  else
+    [ -s "$log" ] || mv "$log.err" "$log"
+    echo "bad $1"
+  fi
+}
+export -f one
+
+results=$(printf '%s\n' "$wanted" | sed '/^$/d' | tr '\n' '\0' |
+  xargs -0 -r -n 1 -P "$(jobs_for_build)" bash -c 'one "$1"' _)
+# A finding in a header shows up through each source that includes it: print it once.
+printf '%s\n' "$results" | sed -n 's/^bad //p' | while read -r file; do
+  cat "$state/$(printf '%s' "$file" | tr '/.' '__').log"
+done | sed "s|$PWD/||g" | awk '/: (warning|error):/ {keep = !seen[$0]++} keep' | head -n 400
+passed=$(printf '%s\n' "$results" | grep -c '^good')
+failed=$(printf '%s\n' "$results" | grep -c '^bad')
+say "$passed passed, $failed failed"
+[ "$failed" = 0 ]

@@ -147,7 +147,12 @@ Result<double> parse_instant(std::string_view text) {
   const int s = digits_at(t, 17, 2);
   if (!shaped || h < 0 || min < 0 || s < 0) return refuse(Kind::bad_text, " is not a time stamp");
   const auto date = date_from(t.substr(0, 10), t);
-  if (!date) return Fail(date.error());
+  if (!date) {
+    Problem p = date.error();
+    p.expected = k_expected;
+    p.example = k_example;
+    return Fail(std::move(p));
+  }
   if (h > 23 || min > 59 || s > 60) {
     return refuse(Kind::out_of_bounds, ": the time of day must be from 00:00:00 to 23:59:59");
   }

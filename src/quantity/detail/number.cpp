@@ -153,52 +153,57 @@ bool thousands_at(std::string_view text, std::size_t at) {
   return at > 0 && is_digit(text[at - 1]) && count_digits(text, at + 1) == 3;
 }
 
-/// The digits around position `at`, with `by` put in for every separator `sep`.
-std::string number_around(std::string_view text, std::size_t at, char sep, std::string_view by) {
+/// The digits, points and `sep` around position `at`: "1,200.5" out of "about 1,200.5 mm".
+std::string_view token_around(std::string_view text, std::size_t at, char sep) {
   const auto part = [&](char c) { return is_digit(c) || c == sep || c == '.'; };
   std::size_t from = at;
   while (from > 0 && part(text[from - 1])) --from;
   std::size_t to = at;
   while (to < text.size() && part(text[to])) ++to;
-  while (to > from && !is_digit(text[to - 1])) --to;
+  return text.substr(from, to - from);
+}
+
+std::string with(std::string_view token, char sep, std::string_view by) {
   std::string out;
-  for (const char c : text.substr(from, to - from)) {
-    if (c == sep)
+  for (const char c : token) {
+    if (c == sep) {
       out += by;
-    else
+    } else {
       out += c;
+    }
   }
   return out;
 }
 
-/// One comma among digits, or several that all stand where thousands do.
-bool sensible_commas(std::string_view text, std::size_t first) {
-  const std::size_t point = text.find('.');
-  const bool alone =
-      text.find(',', first + 1) == std::string_view::npos && point == std::string_view::npos;
-  if (alone) return first > 0 && is_digit(text[first - 1]) && count_digits(text, first + 1) != 0;
-  for (std::size_t at = first; at != std::string_view::npos; at = text.find(',', at + 1)) {
-    if (!thousands_at(text, at) || point < at) return false;
+/// "1,200" or "1,200,000.5": every comma stands before three digits and before the point.
+bool all_thousands(std::string_view token) {
+  const std::size_t point = token.find('.');
+  for (std::size_t at = token.find(','); at != std::string_view::npos;
+       at = token.find(',', at + 1)) {
+    if (!thousands_at(token, at) || point < at) return false;
   }
   return true;
 }
 
 Problem comma_problem(std::string_view folded, std::size_t at, std::string_view quoted) {
   Problem p{Kind::bad_text, {}, {}, "a decimal point, and no thousands separator", {}, {}, {}};
-  const std::string typed = number_around(folded, at, ',', ",");
-  const std::string joined = number_around(folded, at, ',', "");
-  const bool one = folded.find(',', at + 1) == std::string_view::npos;
-  const bool has_point = typed.find('.') != std::string::npos;
-  if (!sensible_commas(folded, at)) {
-    p.what = fmt::format("`{}` has a comma that does not belong there", quoted);
-  } else if (!one || has_point) {
-    p.what = fmt::format("`{}` has a thousands separator: write {}, not {}", quoted, joined, typed);
-  } else if (thousands_at(folded, at)) {
+  const std::string_view typed = token_around(folded, at, ',');
+  const std::size_t comma = typed.find(',');
+  const bool alone = typed.find_first_of(",.", comma + 1) == std::string_view::npos &&
+                     typed.find('.') == std::string_view::npos;
+  const bool between_digits =
+      comma > 0 && is_digit(typed[comma - 1]) && count_digits(typed, comma + 1) != 0;
+  if (alone && between_digits && thousands_at(typed, comma)) {
     p.what = fmt::format("`{}` has a comma: write {} if a decimal is meant, {} if thousands are",
-                         quoted, number_around(folded, at, ',', "."), joined);
+                         quoted, with(typed, ',', "."), with(typed, ',', ""));
+  } else if (alone && between_digits) {
+    p.what =
+        fmt::format("`{}` has a comma: write {}, not {}", quoted, with(typed, ',', "."), typed);
+  } else if (all_thousands(typed)) {
+    p.what = fmt::format("`{}` has a thousands separator: write {}, not {}", quoted,
+                         with(typed, ',', ""), typed);
   } else {
-    p.what = fmt::format("`{}` has a comma: write {}, not {}", quoted,
-                         number_around(folded, at, ',', "."), typed);
+    p.what = fmt::format("`{}` has a comma that does not belong there", quoted);
   }
   return p;
 }
@@ -215,7 +220,7 @@ Problem separator_problem(std::string_view folded, std::string_view quoted) {
     return {Kind::bad_text,
             {},
             fmt::format("`{}` has a thousands separator: write {}", quoted,
-                        number_around(folded, at, mark, "")),
+                        with(token_around(folded, at, mark), mark, "")),
             "digits without a separator",
             {},
             {},
@@ -252,7 +257,11 @@ Result<double> parse_number(std::string_view text) {
         {Kind::bad_text, {}, fmt::format("`{}` is not a number", quoted), {}, {}, {}, {}}));
   }
   const auto read = fast_float::from_chars(rest.data(), rest.data() + rest.size(), value);
-  if (read.ec == std::errc::result_out_of_range || !std::isfinite(value)) {
+  // Whichever way the library says it: too large is infinite, too small is nought.
+  const bool vanished =
+      value == 0 &&
+      rest.substr(0, rest.find_first_of("eE")).find_first_of("123456789") != std::string_view::npos;
+  if (read.ec == std::errc::result_out_of_range || !std::isfinite(value) || vanished) {
     return Fail(expected({Kind::out_of_bounds,
                           {},
                           fmt::format("`{}` is too large or too small a number", quoted),

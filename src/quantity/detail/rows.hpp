@@ -26,7 +26,7 @@ inline constexpr double k_nautical_mile = 1852.0;
 inline constexpr double k_pound = 0.45359237;
 inline constexpr double k_standard_gravity = 9.80665;
 inline constexpr double k_pound_force = k_pound * k_standard_gravity;
-inline constexpr double k_gallon = 231.0 * k_inch * k_inch * k_inch;
+inline constexpr double k_gallon = 3.785411784e-3;  // 231 in3
 inline constexpr double k_pi = 3.14159265358979323846;
 inline constexpr double k_fahrenheit_step = 5.0 / 9.0;
 /// Conventional millimetre of mercury: density 13.5951 g/cm3 at standard gravity.
@@ -80,9 +80,9 @@ inline constexpr std::array k_rows{
     Row{length, "NM", "nmi|nautical-mile|nautical-miles", false, k_nautical_mile, 0, k_sp811},
     Row{length, "mi", "mile|miles", true, k_mile, 0, k_sp811},
 
-    Row{area, "in2", "sq-in|sq-inch|sq-inches|square-inch|square-inches", true, k_inch* k_inch, 0,
+    Row{area, "in2", "sq-in|sq-inch|sq-inches|square-inch|square-inches", true, 6.4516e-4, 0,
         k_sp811},
-    Row{area, "ft2", "sq-ft|square-foot|square-feet", true, k_foot* k_foot, 0, k_sp811},
+    Row{area, "ft2", "sq-ft|square-foot|square-feet", true, 9.290304e-2, 0, k_sp811},
     Row{area, "mm2", "sq-mm", false, 1e-6, 0, k_si},
     Row{area, "cm2", "sq-cm", false, 1e-4, 0, k_si},
     Row{area, "m2", "sq-m", false, 1.0, 0, k_si},
@@ -100,7 +100,7 @@ inline constexpr std::array k_rows{
         k_sp811},
     Row{volume, "cm3", "cu-cm", false, 1e-6, 0, k_si},
     Row{volume, "m3", "cu-m", false, 1.0, 0, k_si},
-    Row{volume, "in3", "cu-in|cubic-inch|cubic-inches", true, k_inch* k_inch* k_inch, 0, k_sp811},
+    Row{volume, "in3", "cu-in|cubic-inch|cubic-inches", true, 1.6387064e-5, 0, k_sp811},
     Row{volume, "imp gal", "imp-gal|UK-gal|imperial-gallon|imperial-gallons", true, 4.54609e-3, 0,
         k_sp811},
 

@@ -1,5 +1,6 @@
 #include "drawing/detail/flow.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace wm::drawing::detail {
@@ -17,7 +18,7 @@ class Placer {
     std::size_t end = from;
     while (end + 1 < flow_.entries_.size() && flow_.entries_[end].piece.keep_with_next) ++end;
     ++end;
-    if (chain_height(from, end) > room() && !empty_) break_before(from);
+    if (!empty_ && better_on_a_new_page(from, end)) break_before(from);
     for (std::size_t i = from; i < end; ++i) {
       const Flow::Entry& entry = flow_.entries_[i];
       if (piece_height(entry.piece) > room() && !empty_) break_before(i);
@@ -30,6 +31,14 @@ class Placer {
   [[nodiscard]] std::size_t count() const { return pages_.size(); }
 
  private:
+  /// A chain that a whole page could hold is not torn; a longer one starts here at once, so
+  /// that no half page stays white, provided that its beginning does not stand alone.
+  [[nodiscard]] bool better_on_a_new_page(std::size_t from, std::size_t end) const {
+    const double height = chain_height(from, end);
+    if (height <= room()) return false;
+    if (height <= column_.bottom - column_.next_top) return true;
+    return chain_height(from, std::min(from + 2, end)) > room();
+  }
   [[nodiscard]] double room() const { return column_.bottom - y_ + 1e-6; }
   [[nodiscard]] double piece_height(const Piece& piece) const {
     return piece.height + (empty_ ? 0 : piece.gap_before);

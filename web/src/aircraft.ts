@@ -1,0 +1,22 @@
+/// Which aircraft the page is about.
+
+import type { Figure } from "./api/types";
+import { keep, kept } from "./kit/keep";
+import { Store } from "./kit/store";
+
+export interface Aircraft {
+  id: string;
+  name: string;
+  registration: string;
+  engine_hours?: Figure;
+}
+
+export interface Header {
+  aircraft: Aircraft[];
+  today?: string;
+}
+
+const k_key = "wm.aircraft";
+
+export const chosenAircraft = new Store<string>(kept<string>(k_key) ?? "");
+chosenAircraft.watch((id) => void keep(k_key, id));

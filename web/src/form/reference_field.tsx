@@ -1,0 +1,58 @@
+/// Names something of the record (a position, a part, an instrument): chosen from what is there,
+/// or typed when the list can't be had.
+
+import type { JSX } from "preact";
+import { useView } from "../api/use";
+import { useForm, type FieldProps } from "./form";
+import { Label, useNotes } from "./field";
+
+interface Choices {
+  choices: { value: string; label: string; note?: string }[];
+}
+
+export function ReferenceField(props: FieldProps<string>): JSX.Element {
+  const { field, path, draft, set } = props;
+  const { touch } = useForm();
+  const notes = useNotes(field, path);
+  const seen = useView<Choices>("choices", { of: field.refers_to ?? "" });
+  const choices = seen.data?.answer.choices ?? [];
+  const common = {
+    id: notes.id,
+    "aria-describedby": notes.describedby,
+    "aria-invalid": notes.invalid || undefined,
+  };
+  const known = draft === "" || choices.some((c) => c.value === draft);
+  return (
+    <div class="field reference">
+      <Label field={field} for={notes.id} />
+      {notes.help}
+      {choices.length > 0 ? (
+        <select
+          {...common}
+          value={draft}
+          onChange={(e) => {
+            set(e.currentTarget.value);
+            touch(path);
+          }}
+        >
+          <option value="">{field.needed ? "Choose" : "Not said"}</option>
+          {known ? null : <option value={draft}>{draft}</option>}
+          {choices.map((c) => (
+            <option key={c.value} value={c.value}>{c.note ? `${c.label} (${c.note})` : c.label}</option>
+          ))}
+        </select>
+      ) : (
+        <input
+          {...common}
+          type="text"
+          autocomplete="off"
+          placeholder={field.example ? `e.g. ${field.example}` : undefined}
+          value={draft}
+          onInput={(e) => set(e.currentTarget.value)}
+          onBlur={() => touch(path)}
+        />
+      )}
+      {notes.problem}
+    </div>
+  );
+}

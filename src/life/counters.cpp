@@ -18,8 +18,8 @@ Problem backwards(const CounterEvent& event, double value, const CounterSeries::
   Problem p;
   p.kind = Kind::conflict;
   p.what = fmt::format("the counter would run backwards: {} on {}, but {} on {}, {}",
-                       say(value, unit), quantity::print_date(event.on),
-                       say(neighbour_shows, unit), quantity::print_date(neighbour.event.on),
+                       say(value, unit), quantity::print_date(event.on), say(neighbour_shows, unit),
+                       quantity::print_date(neighbour.event.on),
                        neighbour_is_earlier ? "before it" : "after it");
   p.expected = neighbour_is_earlier ? fmt::format("{} or more", say(neighbour_shows, unit))
                                     : fmt::format("{} or less", say(neighbour_shows, unit));
@@ -50,13 +50,14 @@ std::size_t CounterSeries::place_of(const CounterEvent& event) const {
   const auto earlier = [](const CounterEvent& a, const Point& b) {
     return a.on < b.event.on || (a.on == b.event.on && a.order < b.event.order);
   };
-  return static_cast<std::size_t>(
-      std::upper_bound(points_.begin(), points_.end(), event, earlier) - points_.begin());
+  return static_cast<std::size_t>(std::upper_bound(points_.begin(), points_.end(), event, earlier) -
+                                  points_.begin());
 }
 
 Result<Done> CounterSeries::check(const CounterEvent& event) const {
   if (!is_day(event.on)) {
-    return Fail(Kind::out_of_bounds, "the date of the reading is not a day", "a date", "2026-11-25");
+    return Fail(Kind::out_of_bounds, "the date of the reading is not a day", "a date",
+                "2026-11-25");
   }
   for (const double value : {event.shown, event.old_shown.value_or(0.0)}) {
     if (!std::isfinite(value) || value < 0.0) {

@@ -33,11 +33,11 @@ struct CounterEvent {
 
 /// What is known about the total at the end of a day.
 struct TotalAt {
-  double lowest{};                    ///< last total on or before the day
-  std::optional<double> highest{};    ///< next total after it; nothing after the last reading
-  std::optional<double> straight{};   ///< on the straight line between the two
-  bool exact{};                       ///< read on that very day
-  bool at_least{};                    ///< an old instrument's last reading is unknown: maybe more
+  double lowest{};                   ///< last total on or before the day
+  std::optional<double> highest{};   ///< next total after it; nothing after the last reading
+  std::optional<double> straight{};  ///< on the straight line between the two
+  bool exact{};                      ///< read on that very day
+  bool at_least{};                   ///< an old instrument's last reading is unknown: maybe more
 };
 
 /// The events of one counter in the order in which things happened, not in which they were

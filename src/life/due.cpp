@@ -38,8 +38,7 @@ ParameterStatus judge_calendar(By by, const Limit& limit, const Mark& start, con
   status.days_left = quantity::days_between(*now.on, *status.due_on);
   const int whole = quantity::days_between(*start.on, *status.due_on);
   if (whole > 0) status.used = 1.0 - static_cast<double>(*status.days_left) / whole;
-  status.standing =
-      standing_of(*status.days_left, static_cast<double>(limit.tolerance_days));
+  status.standing = standing_of(*status.days_left, static_cast<double>(limit.tolerance_days));
   return status;
 }
 
@@ -65,8 +64,8 @@ void combine(const Limit& limit, Status& status) {
   std::optional<std::size_t> ruling;
   for (std::size_t i = 0; i < status.each.size(); ++i) {
     const ParameterStatus& one = status.each[i];
-    if (!ruling || rank(one.standing, limit.combine) >
-                       rank(status.each[*ruling].standing, limit.combine)) {
+    if (!ruling ||
+        rank(one.standing, limit.combine) > rank(status.each[*ruling].standing, limit.combine)) {
       ruling = i;
     }
     if (!one.used) continue;

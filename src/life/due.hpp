@@ -30,13 +30,13 @@ enum class By : std::uint8_t { use, months, days };
 /// One parameter of a limit.
 struct ParameterStatus {
   By by{By::use};
-  std::size_t use{};                         ///< which of limit.uses
+  std::size_t use{};  ///< which of limit.uses
   Standing standing{Standing::unknown};
-  std::optional<double> due_total{};         ///< of the counter
-  std::optional<double> use_left{};          ///< negative when past
-  std::optional<quantity::Date> due_on{};    ///< last day within the limit
-  std::optional<int> days_left{};            ///< 0 on the last valid day, negative when past
-  std::optional<double> used{};              ///< share of the allowance, 1 = all
+  std::optional<double> due_total{};       ///< of the counter
+  std::optional<double> use_left{};        ///< negative when past
+  std::optional<quantity::Date> due_on{};  ///< last day within the limit
+  std::optional<int> days_left{};          ///< 0 on the last valid day, negative when past
+  std::optional<double> used{};            ///< share of the allowance, 1 = all
 };
 
 struct Status {
@@ -67,7 +67,7 @@ struct Status {
 struct Overrun {
   By by{By::use};
   std::size_t use{};
-  double amount{};         ///< past the limit: in the counter's unit, or days
+  double amount{};  ///< past the limit: in the counter's unit, or days
   bool beyond_tolerance{};
 };
 [[nodiscard]] std::vector<Overrun> overruns(const Limit& limit, const Mark& start,

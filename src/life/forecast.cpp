@@ -26,9 +26,7 @@ using Policy = boost::math::policies::policy<boost::math::policies::promote_doub
 
 double log_gamma(double x) { return boost::math::lgamma(x, Policy()); }
 
-std::size_t month_index(quantity::Date date) {
-  return static_cast<unsigned>(date.month()) - 1U;
-}
+std::size_t month_index(quantity::Date date) { return static_cast<unsigned>(date.month()) - 1U; }
 
 quantity::Date last_of_month(quantity::Date date) {
   return {ch::year_month_day_last{date.year(), ch::month_day_last{date.month()}}};
@@ -42,9 +40,9 @@ void learn_durations(std::span<const Flown> flights, Flying& flying) {
   double squares = 0.0;
   for (const Flown& flight : flights) squares += (flight.hours - mean) * (flight.hours - mean);
   const double variance = squares / static_cast<double>(flights.size() - 1);
-  flying.shape = variance > 0.0 ? std::clamp(mean * mean / variance, k_smallest_shape,
-                                             k_largest_shape)
-                                : k_largest_shape;
+  flying.shape = variance > 0.0
+                     ? std::clamp(mean * mean / variance, k_smallest_shape, k_largest_shape)
+                     : k_largest_shape;
   flying.scale = mean / flying.shape;
 }
 
@@ -59,8 +57,7 @@ MonthProfile learn_months(std::span<const Flown> flights, quantity::Date from,
     days[month_index(next)] += quantity::days_between(day, next);
     day = next;
   }
-  const double rate =
-      static_cast<double>(flights.size()) / quantity::days_between(from, today);
+  const double rate = static_cast<double>(flights.size()) / quantity::days_between(from, today);
   MonthProfile profile;
   constexpr std::array<double, 12> k_length{31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
   double year = 0.0;
@@ -152,17 +149,16 @@ double DaysUntil::by(double days) const {
   const double expected = flying_.flights / flying_.busy_days * days;
   double reached = flying_.rate_known ? statistics::gamma_cdf(expected, last, 1.0)
                                       : statistics::beta_cdf(x, last, b);
-  const double log_start =
-      flying_.rate_known
-          ? last * std::log(expected) - expected - log_gamma(last + 1.0)
-          : last * std::log(x) + b * std::log1p(-x) + log_gamma(last + b) - log_gamma(last + 1.0) -
-                log_gamma(b);
+  const double log_start = flying_.rate_known
+                               ? last * std::log(expected) - expected - log_gamma(last + 1.0)
+                               : last * std::log(x) + b * std::log1p(-x) + log_gamma(last + b) -
+                                     log_gamma(last + 1.0) - log_gamma(b);
   double log_term = log_start;  // of G(last) - G(last + 1)
   double sum = weights_.back() * reached;
   for (int m = last - 1; m >= first_; --m) {
     // From the term of m + 1 to the term of m.
-    log_term += flying_.rate_known ? std::log((m + 1.0) / expected)
-                                   : std::log((m + 1.0) / (x * (m + b)));
+    log_term +=
+        flying_.rate_known ? std::log((m + 1.0) / expected) : std::log((m + 1.0) / (x * (m + b)));
     reached += std::exp(log_term);
     sum += weights_[static_cast<std::size_t>(m - first_)] * reached;
   }
@@ -177,8 +173,7 @@ double DaysUntil::quantile(double p) const {
     high = low;
     low /= 2.0;
   }
-  const auto found =
-      statistics::crossing([&](double days) { return by(days) - p; }, low, high);
+  const auto found = statistics::crossing([&](double days) { return by(days) - p; }, low, high);
   return found ? *found : high;
 }
 

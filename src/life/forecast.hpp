@@ -38,11 +38,11 @@ struct MonthProfile {
 
 /// What the history says about the flying to come.
 struct Flying {
-  double flights{};     ///< seen, n
-  double busy_days{};   ///< in so many days, D
-  bool rate_known{};    ///< true: flights / busy_days is the rate, no doubt about it
-  double shape{4.0};    ///< of a flight's duration, k
-  double scale{0.25};   ///< theta, hours; mean k theta
+  double flights{};    ///< seen, n
+  double busy_days{};  ///< in so many days, D
+  bool rate_known{};   ///< true: flights / busy_days is the rate, no doubt about it
+  double shape{4.0};   ///< of a flight's duration, k
+  double scale{0.25};  ///< theta, hours; mean k theta
   bool seasonal{};
   MonthProfile months{};
   [[nodiscard]] double hours_a_day() const { return flights / busy_days * shape * scale; }
@@ -70,8 +70,8 @@ class DaysUntil {
 
  private:
   Flying flying_;
-  int first_{1};                  ///< flight of weights_[0]
-  std::vector<double> weights_;   ///< chance that this flight crosses the limit
+  int first_{1};                 ///< flight of weights_[0]
+  std::vector<double> weights_;  ///< chance that this flight crosses the limit
   double typical_days_{};
 };
 

@@ -28,10 +28,10 @@ void check_use(const UseLimit& use, std::size_t index, Authority authority, Prob
                           fmt::format("how much of \"{}\" is not said", use.counter),
                           clock ? "hours" : "a whole number"));
   } else if (clock ? use.count.has_value() : use.hours.has_value()) {
-    problems.push_back(at(path + (clock ? "/count" : "/hours"), Kind::conflict,
-                          fmt::format("\"{}\" counts {}", use.counter,
-                                      clock ? "hours" : "whole events"),
-                          clock ? "hours alone" : "a whole number alone"));
+    problems.push_back(
+        at(path + (clock ? "/count" : "/hours"), Kind::conflict,
+           fmt::format("\"{}\" counts {}", use.counter, clock ? "hours" : "whole events"),
+           clock ? "hours alone" : "a whole number alone"));
   } else if (use.every() <= 0.0) {
     problems.push_back(at(path + (clock ? "/hours" : "/count"), Kind::out_of_bounds,
                           "a limit of nothing", "more than 0"));
@@ -108,9 +108,9 @@ std::string in_words(const Limit& limit) {
     parts.push_back(fmt::format("{} of {}", say(use.every(), use.unit), use.counter));
   }
   if (limit.months) {
-    parts.push_back(fmt::format(
-        "{} {}", limit.months->months,
-        limit.months->rule == MonthRule::end_of_month ? "calendar months" : "months"));
+    parts.push_back(
+        fmt::format("{} {}", limit.months->months,
+                    limit.months->rule == MonthRule::end_of_month ? "calendar months" : "months"));
   }
   if (limit.days) parts.push_back(fmt::format("{} days", *limit.days));
   std::string words;
@@ -170,18 +170,14 @@ std::string_view describe(describe::Choices<StartFrom>& c) {
 }
 
 std::string_view describe(describe::Fields<UseLimit>& f) {
-  f.has<&UseLimit::counter>("counter", "Which counter")
-      .needed("engine hours")
-      .refers_to("counter");
+  f.has<&UseLimit::counter>("counter", "Which counter").needed("engine hours").refers_to("counter");
   f.has<&UseLimit::unit>("unit", "What it counts");
   f.has<&UseLimit::hours>("hours", "So many hours")
       .example("100 h")
       .above(quantity::hours(0))
       .at_most(quantity::hours(100000))
       .shown_when("unit=hours");
-  f.has<&UseLimit::count>("count", "So many landings or starts")
-      .example("500")
-      .between(1, 1000000);
+  f.has<&UseLimit::count>("count", "So many landings or starts").example("500").between(1, 1000000);
   f.has<&UseLimit::tolerance_hours>("tolerance-hours", "May be overrun by")
       .between(quantity::hours(0), quantity::hours(1000))
       .shown_when("unit=hours");

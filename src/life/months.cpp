@@ -6,7 +6,8 @@ namespace ch = std::chrono;
 
 quantity::Date add_months(quantity::Date from, int months, MonthRule rule) {
   const ch::year_month month = ch::year_month{from.year(), from.month()} + ch::months{months};
-  const quantity::Date last{ch::year_month_day_last{month.year(), ch::month_day_last{month.month()}}};
+  const quantity::Date last{
+      ch::year_month_day_last{month.year(), ch::month_day_last{month.month()}}};
   if (rule == MonthRule::end_of_month || from.day() > last.day()) return last;
   return {month.year(), month.month(), from.day()};
 }

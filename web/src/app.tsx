@@ -123,7 +123,7 @@ function Notices(): JSX.Element {
   const refused = list.filter((w) => w.problems).length;
   const pending = list.length - refused;
   return (
-    <div class="notices">
+    <section class="notices" aria-label="Notices">
       <div role="status" class={`notice ${state === "none" ? "no-connection" : "quiet-notice"}`}>
         {state === "none" ? "No connection: what you type is kept here." : ""}
       </div>
@@ -136,6 +136,6 @@ function Notices(): JSX.Element {
       ) : null}
       {stored ? null : <div class="notice" role="status">This browser can't store what you type: keep the page open until it is recorded.</div>}
       <div role="status" class={fresh === "" ? "notice quiet-notice" : "notice recorded"}>{fresh}</div>
-    </div>
+    </section>
   );
 }

@@ -20,6 +20,9 @@ export interface Waiting {
   happened: string;
   input: JsonObject;
   entered: string;
+  /// Where its form is, and under which key that form keeps its draft: to open it again.
+  from: string;
+  draft: string;
   /// The server refused it: with its reasons, until a person decides.
   problems?: Problem[];
   conflict?: boolean;

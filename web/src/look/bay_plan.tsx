@@ -15,7 +15,7 @@ const k_h = 560;
 
 /// On the phone the plan is a key to the list: the stripes stand at the edges as large as they
 /// must be, and the outline shrinks between them.
-const k_narrow = { w: 390, h: 392, scale: 0.62, left: -4, top: 4, stripe: 66 };
+const k_narrow = { w: 390, h: 336, scale: 0.56, left: 16, top: 6, stripe: 82 };
 
 export function BayPlan(props: { plan: { cylinders: number }; marks: Mark[] }): JSX.Element {
   return useNarrow() ? <NarrowPlan {...props} /> : <WidePlan {...props} />;
@@ -30,7 +30,7 @@ function NarrowPlan(props: { plan: { cylinders: number }; marks: Mark[] }): JSX.
   const { w, h, scale, left, top, stripe } = k_narrow;
   const placed = props.marks.filter((m) => m.at !== undefined);
   const at = (m: Mark): { x: number; y: number } => ({ x: left + (m.at?.x ?? 0.5) * k_w * scale, y: top + (m.at?.y ?? 0.5) * k_h * scale });
-  const rows = balloonRows(placed.map(at), w, 40, h - 26, 42);
+  const rows = balloonRows(placed.map(at), w, 38, h - 22, 45);
   return (
     <Drawing w={w} h={h} class="bay-plan" words={words(placed)}>
       <g transform={`translate(${left} ${top}) scale(${scale})`}><Outline cylinders={props.plan.cylinders} bare /></g>
@@ -44,8 +44,8 @@ function NarrowPlan(props: { plan: { cylinders: number }; marks: Mark[] }): JSX.
           <g key={m.id} class={`plan-mark is-${m.state}`}>
             <path class="thin" d={`M${right ? x - 4 : stripe + 4} ${row.y}L${to.x} ${to.y}`} />
             <circle class="leader-end" cx={to.x} cy={to.y} r={2} />
-            <text class="mark-number" x={right ? w : 0} y={row.y - 13} text-anchor={right ? "end" : "start"}>{m.number}</text>
-            <g transform={`translate(${x} ${row.y - 9}) scale(${stripe / stripeSize.w})`}><StripeMarks state={stateOf(m)} /></g>
+            <text class="mark-number" x={right ? w : 0} y={row.y - 15} text-anchor={right ? "end" : "start"}>{m.number}</text>
+            <g transform={`translate(${x} ${row.y - 12}) scale(${stripe / stripeSize.w})`}><StripeMarks state={stateOf(m)} scale={stripe / stripeSize.w} /></g>
           </g>
         );
       })}
@@ -65,9 +65,9 @@ function WidePlan(props: { plan: { cylinders: number }; marks: Mark[] }): JSX.El
         const left = row.side === "left";
         return (
           <g key={m.id} class={`plan-mark is-${m.state}`}>
-            <Balloon x={left ? 100 : k_w - 100} y={row.y} number={m.number ?? ""} to={{ x: (m.at?.x ?? 0) * k_w, y: (m.at?.y ?? 0) * k_h }} />
-            <g transform={`translate(${left ? 2 : k_w - 84} ${row.y - 12}) scale(${82 / stripeSize.w})`}>
-              <StripeMarks state={stateOf(m)} />
+            <Balloon x={left ? 109 : k_w - 109} y={row.y} number={m.number ?? ""} to={{ x: (m.at?.x ?? 0) * k_w, y: (m.at?.y ?? 0) * k_h }} />
+            <g transform={`translate(${left ? 0 : k_w - 94} ${row.y - 13.7}) scale(${94 / stripeSize.w})`}>
+              <StripeMarks state={stateOf(m)} scale={94 / stripeSize.w} />
             </g>
           </g>
         );

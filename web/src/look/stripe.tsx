@@ -13,7 +13,8 @@ function Rect(props: { box: Box; class: string; rx?: number }): JSX.Element {
 }
 
 /// The drawing alone, for use inside another drawing. Says nothing to a screen reader.
-export function StripeMarks(props: { state: StripeState }): JSX.Element {
+/// `scale` tells how small it will be drawn: hatching keeps its lines apart.
+export function StripeMarks(props: { state: StripeState; scale?: number }): JSX.Element {
   const { state } = props;
   const limit = <line class="stripe-limit" x1={limitX} x2={limitX} y1={33} y2={64} />;
   if (state.is === "unknown") {
@@ -50,7 +51,7 @@ export function StripeMarks(props: { state: StripeState }): JSX.Element {
         {plates}
         <Rect box={upperStripe} class="lacquer" />
         <Rect box={box} class="lacquer-undecided" />
-        <path d={hatch(box, 9)} class="lacquer-hatch" />
+        <path d={hatch(box, Math.max(8, 4.6 / (props.scale ?? 1)))} class="lacquer-hatch" />
         {limit}
       </g>
     );
@@ -69,6 +70,8 @@ function inset(box: Box): Box {
   return { x: box.x + 1, y: box.y + 1, w: box.w - 2, h: box.h - 2 };
 }
 
+const scales = { small: 0.375, normal: 0.5, large: 1 };
+
 export function Stripe(props: { state: StripeState; size?: "small" | "normal" | "large" }): JSX.Element {
   return (
     <svg
@@ -77,7 +80,7 @@ export function Stripe(props: { state: StripeState; size?: "small" | "normal" | 
       aria-hidden="true"
       focusable="false"
     >
-      <StripeMarks state={props.state} />
+      <StripeMarks state={props.state} scale={scales[props.size ?? "normal"]} />
     </svg>
   );
 }

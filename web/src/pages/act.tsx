@@ -52,7 +52,8 @@ export function Act(props: { description: Description; place: Place; start: Json
   const { description, place, start } = props;
   const { fields } = description.input;
   const scope = Object.entries(start).map(([k, v]) => `${k}=${String(v)}`).join("&");
-  const state = useDraft(`wm.draft.act.${description.name}.${scope}`, fields, start);
+  const draftKey = `wm.draft.act.${description.name}.${scope}`;
+  const state = useDraft(draftKey, fields, start);
   const touched = useTouched();
   const [refusals, setRefusals] = useState(0);
   const [sent, setSent] = useState<State>({ is: "filling" });
@@ -68,6 +69,7 @@ export function Act(props: { description: Description; place: Place; start: Json
       id, act: description.name, title: named(description.name), seen: latest.get(),
       happened: when === "now" ? instant() : day,
       input: composeRecord(fields, state.draft), entered: instant(),
+      from: location.hash, draft: draftKey,
     });
     if (outcome.is === "problems") {
       setSent({ is: "refused", problems: outcome.problems, conflict: outcome.conflict });

@@ -8,7 +8,7 @@ import { labelOf, sentence } from "../form/form";
 import { keep } from "../kit/keep";
 import { useStore } from "../kit/store";
 import { dayInWords } from "../kit/time";
-import { address, go } from "../route/route";
+import { go } from "../route/route";
 
 export function WaitingPage(): JSX.Element {
   const list = useStore(waiting);
@@ -30,9 +30,9 @@ function One(props: { entry: Waiting }): JSX.Element {
   const fields = seen.data?.input.fields ?? [];
   const reopen = (): void => {
     // Back into its form, as it was typed.
-    keep(`wm.draft.act.${entry.act}.`, recordFrom(fields, entry.input));
+    keep(entry.draft, recordFrom(fields, entry.input));
     strike(entry.id);
-    go(address("work", ["act", entry.act]));
+    go(entry.from);
   };
   return (
     <div>

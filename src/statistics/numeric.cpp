@@ -10,7 +10,7 @@ namespace wm::statistics {
 
 double integrate(const Curve& curve, std::span<const double> breaks) {
   using Rule = boost::math::quadrature::gauss_kronrod<double, 31>;
-  constexpr unsigned k_most_halvings = 12;
+  constexpr unsigned k_most_halvings = 8;
   double sum = 0.0;
   for (std::size_t i = 1; i < breaks.size(); ++i)
     if (breaks[i] > breaks[i - 1])

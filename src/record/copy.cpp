@@ -34,7 +34,9 @@ Result<Done> Journal::copy_to(const std::filesystem::path& target) {
   return detail::guarded(target, [&]() -> Result<Done> {
     if (auto problem = detail::wrong_with_folder(target)) return Fail(*std::move(problem));
     const std::string& vfs = store_->tuning.vfs;
-    if (!detail::make_new_file(target, vfs)) return Fail(detail::why_not_made(target));
+    if (detail::is_taken(target) || !detail::make_new_file(target, vfs)) {
+      return Fail(detail::why_not_made(target));
+    }
     std::optional<Problem> problem;
     try {
       const detail::Database copy = detail::connect(target, Access::read_write, store_->tuning);

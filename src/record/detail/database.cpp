@@ -239,12 +239,14 @@ bool make_new_file(const std::filesystem::path& path, const std::string& vfs_nam
   auto* file = reinterpret_cast<sqlite3_file*>(memory.data());
   const int flags =
       SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_EXCLUSIVE | SQLITE_OPEN_MAIN_DB;
-  const int code = vfs->xOpen(vfs, name.get(), file, flags, nullptr);
+  int granted = 0;
+  const int code = vfs->xOpen(vfs, name.get(), file, flags, &granted);
   if (file->pMethods != nullptr) file->pMethods->xClose(file);
   if ((code & 0xff) == SQLITE_FULL || (code & 0xff) == SQLITE_IOERR) {
     throw Trouble(code, sqlite3_errstr(code));
   }
-  return code == SQLITE_OK;
+  // Where the file exists already, the file layer of Unix falls back to opening it for reading.
+  return code == SQLITE_OK && (granted & SQLITE_OPEN_READWRITE) != 0;
 }
 
 void remove_file(const std::filesystem::path& path, const std::string& vfs_name) noexcept {

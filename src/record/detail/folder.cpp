@@ -67,10 +67,14 @@ Problem why_not_opened(const fs::path& path) {
                  "a file that may be read", "check the permissions of the file and of its folder");
 }
 
-Problem why_not_made(const fs::path& path) {
+bool is_taken(const fs::path& path) {
   std::error_code ignored;
+  return fs::exists(fs::symlink_status(path, ignored));
+}
+
+Problem why_not_made(const fs::path& path) {
   const std::string name = path.string();
-  if (fs::exists(fs::symlink_status(path, ignored))) {
+  if (is_taken(path)) {
     return problem(
         Kind::duplicate, fmt::format("{}: there is something of that name already", name),
         "a name that is not in use", "choose another name; the one there was left alone");

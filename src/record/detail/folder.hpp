@@ -16,6 +16,9 @@ namespace wm::record::detail {
 /// Why a file that SQLite could not open could not be opened, in words.
 [[nodiscard]] Problem why_not_opened(const std::filesystem::path& path);
 
+/// Something of that name is there, be it a link that leads nowhere.
+[[nodiscard]] bool is_taken(const std::filesystem::path& path);
+
 /// Why no new file of that name could be made.
 [[nodiscard]] Problem why_not_made(const std::filesystem::path& path);
 

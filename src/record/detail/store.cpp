@@ -118,7 +118,7 @@ Database connect(const fs::path& path, Access access, const Tuning& tuning) {
 Result<Journal> create_journal(const fs::path& path, const Tuning& tuning) {
   return guarded(path, [&]() -> Result<Journal> {
     if (auto problem = wrong_with_folder(path)) return Fail(*std::move(problem));
-    if (!make_new_file(path, tuning.vfs)) return Fail(why_not_made(path));
+    if (is_taken(path) || !make_new_file(path, tuning.vfs)) return Fail(why_not_made(path));
     try {
       Database database = connect(path, Access::read_write, tuning);
       bring_up_to_date(database);

@@ -46,6 +46,11 @@ std::optional<Problem> as_problem(const Trouble& trouble, const std::filesystem:
       return problem(Kind::bad_text, fmt::format("{}: not a binder", name),
                      "a binder file of this program",
                      "check the name; to make a new binder choose a name that is not in use");
+    // Our statements never change: when SQLite cannot make sense of one, or a guard forbids the
+    // next link of the chain, the tables are not those that were made.
+    case SQLITE_ERROR:
+    case SQLITE_CONSTRAINT:
+    case SQLITE_MISMATCH:
     case SQLITE_CORRUPT:
       return problem(Kind::damaged,
                      fmt::format("{}: the stored bytes are in disorder ({})", name, trouble.what()),
@@ -81,6 +86,7 @@ Broken as_broken(const Trouble& trouble, const std::filesystem::path& path) {
       return {Fault::locked, fmt::format("{}: another program keeps it locked", name),
               "wait for the other program or close it, then try again"};
     case SQLITE_CORRUPT:
+    case SQLITE_ERROR:
     case SQLITE_NOTADB:
       return {Fault::damaged, fmt::format("{}: the stored bytes are in disorder", name),
               "keep this file as it is and go on with the latest copy"};

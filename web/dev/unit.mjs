@@ -22,6 +22,8 @@ await build({
   jsx: "automatic",
   jsxImportSource: "preact",
   logLevel: "warning",
+  // Browsers have it, and Node from 19 on; Debian's Node 18 keeps it in a module.
+  banner: { js: 'import { webcrypto } from "node:crypto"; globalThis.crypto ??= webcrypto;' },
 });
 const files = tests.map((n) => join(out, n.replace(/\.ts$/, ".mjs")));
 const run = spawnSync(process.execPath, ["--test", ...files], { stdio: "inherit" });

@@ -5,6 +5,7 @@
 #   #include "tables/<room>/all.hpp"                        wm::tables::all_of_<room>()
 
 add_executable(wm_make_tables EXCLUDE_FROM_ALL ${CMAKE_SOURCE_DIR}/tools/make_tables.cpp)
+set_target_properties(wm_make_tables PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/tools)
 target_compile_features(wm_make_tables PRIVATE cxx_std_23)
 target_compile_options(wm_make_tables PRIVATE -Wall -Wextra -Wpedantic -Wconversion -Wshadow)
 find_package(fmt REQUIRED)

@@ -5,6 +5,7 @@ import { mkdtempSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { rowsOf, table } from '../bench-table.mjs';
 import { count } from '../count-output.mjs';
 import { page, readRows } from '../validation.mjs';
 
@@ -90,6 +91,16 @@ test('a broken row is named', () => {
   mkdirSync(a);
   writeFileSync(join(a, 'r.jsonl'), `${row('x', 'D1')}\n{"calculation":`);
   assert.throws(() => readRows(a), /r\.jsonl:2/);
+});
+
+test('both ways in which a benchmark prints are read', () => {
+  const own = rowsOf('fold', 'warming up\n{"act":"fold","value":3,"unit":"s","peer":"p","peer_value":2}\n');
+  assert.equal(own[0].ratio, 1.5);
+  const library = rowsOf('calc', JSON.stringify({ context: {}, benchmarks: [
+    { name: 'a_mean', run_name: 'a', run_type: 'aggregate', aggregate_name: 'mean', real_time: 9, time_unit: 'ns' },
+    { name: 'a_median', run_name: 'a', run_type: 'aggregate', aggregate_name: 'median', real_time: 7, time_unit: 'ns' }] }));
+  assert.deepEqual(library, [{ bench: 'calc', act: 'a', value: 7, unit: 'ns' }]);
+  assert.match(table([...own, ...library]), /^benchmark +act +median +unit +peer +peer median +ratio\nfold +fold +3 +s +p +2 +1\.5\ncalc +a +7 +ns$/);
 });
 
 test('a list of packages with a missing program names it and why', () => {

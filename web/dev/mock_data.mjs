@@ -73,6 +73,7 @@ const calc = {
       return {
         verdict: reading + U <= highest ? "conforms" : reading - U > highest ? "does-not-conform" : "undecided",
         reading: { value: reading, unit: "kohm", ...(U ? { U, k: 2 } : {}) },
+        band: { lower: 3, upper: highest, value: reading, ...(U ? { U } : {}), others: [5.2, 5.6, 5.9], lower_text: "lowest 3.0", upper_text: `highest ${highest} kohm`, value_text: `${reading}${U ? ` +- ${U}` : ""} kohm`, words: `Reading ${reading} kilohm between the limits 3.0 and ${highest}; siblings 5.2 to 5.9.` },
         margin: { value: highest - reading, unit: "kohm" },
         probability: { value: 84, unit: "%", text: "84 %" },
         do_next: ["Reseat the lead and read again.", "Swap with lead 4 bottom and read both."],

@@ -7,6 +7,7 @@ import type { CalcAnswer, Description, JsonObject } from "../api/types";
 import { composeRecord, stillNeeded, untouched } from "../form/draft";
 import { focusPath } from "../form/form";
 import { Answer, Cautions, Sources } from "../look/answer";
+import { apart } from "../look/pictures";
 import { address } from "../route/route";
 import { DescribedForm, useTouched } from "./described_form";
 import { useDraft } from "./draft_state";
@@ -117,11 +118,13 @@ function spoken(live: Live): string {
 function LiveAnswer(props: { live: Live; description: Description; lacking: string[] }): JSX.Element {
   const { live, description, lacking } = props;
   const answer: CalcAnswer | undefined = live.is === "answer" ? live.data : live.is === "working" ? live.before : undefined;
+  const shown = answer ? apart(answer.answer) : undefined;
   return (
     <>
       {answer ? (
         <div class={live.is === "working" ? "answer-body working" : "answer-body"}>
-          <Answer fields={description.output?.fields} answer={answer.answer} />
+          {shown?.pictures}
+          <Answer fields={description.output?.fields} answer={shown?.rest ?? {}} />
         </div>
       ) : null}
       {live.is === "no-connection" ? <p class="not-judged"><strong>Not judged: no connection.</strong> What you typed is kept here.</p> : null}

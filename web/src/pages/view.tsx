@@ -5,8 +5,7 @@ import { useDescription, useView } from "../api/use";
 import type { Description } from "../api/types";
 import { composeRecord, stillNeeded } from "../form/draft";
 import { Answer } from "../look/answer";
-import { Plot } from "../look/chart";
-import type { PlotData } from "../look/chart_draw";
+import { apart } from "../look/pictures";
 import { DescribedForm, useTouched } from "./described_form";
 import { useDraft } from "./draft_state";
 import { named } from "./page";
@@ -44,12 +43,11 @@ function View(props: { description: Description }): JSX.Element {
 function Shown(props: { description: Description; input: ReturnType<typeof composeRecord> }): JSX.Element {
   const seen = useView(props.description.name, props.input);
   if (!seen.data) return <Trouble failed={seen.failed} />;
-  const { plot, ...answer } = seen.data.answer;
-  const data = plot as unknown as (PlotData & { words: string }) | undefined;
+  const { pictures, rest } = apart(seen.data.answer);
   return (
     <>
-      {data ? <Plot data={data} words={data.words} /> : null}
-      <Answer fields={props.description.output?.fields} answer={answer} />
+      {pictures}
+      <Answer fields={props.description.output?.fields} answer={rest} />
     </>
   );
 }

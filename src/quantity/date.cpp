@@ -160,7 +160,8 @@ Result<double> parse_instant(std::string_view text) {
   const Offset zone = zone_offset(t.substr(19 + fraction.used));
   if (!zone.good) return refuse(Kind::bad_text, " must end in Z or an offset such as +01:00");
   const std::int64_t days = std::chrono::sys_days{*date}.time_since_epoch().count();
-  const std::int64_t minutes = days * 1440 + h * 60 + min - zone.minutes;
+  const std::int64_t of_day = std::int64_t{h} * 60 + min;
+  const std::int64_t minutes = days * 1440 + of_day - zone.minutes;
   // A leap second can only be the last of a UTC day (RFC 3339, 5.7).
   if (s == 60 && ((minutes % 1440) + 1440) % 1440 != 1439) {
     return refuse(Kind::out_of_bounds, ": there is no second 60 in this minute");

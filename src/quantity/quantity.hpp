@@ -6,6 +6,7 @@
 
 #include <compare>
 #include <cstdint>
+#include <numbers>
 #include <string_view>
 
 namespace wm::quantity {
@@ -155,7 +156,7 @@ constexpr PressureGauge psi_gauge(double v) {
   return {v * 0.45359237 * 9.80665 / (0.0254 * 0.0254)};
 }
 constexpr Angle radians(double v) { return {v}; }
-constexpr Angle degrees(double v) { return {v * 3.14159265358979323846 / 180.0}; }
+constexpr Angle degrees(double v) { return {v * std::numbers::pi / 180.0}; }
 constexpr Fraction ratio(double v) { return {v}; }
 constexpr Fraction per_cent(double v) { return {v / 100.0}; }
 constexpr RotationSpeed rpm(double v) { return {v / 60.0}; }

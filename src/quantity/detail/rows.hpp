@@ -3,6 +3,7 @@
 /// been rounded; tests/unit/quantity/units_against_udunits_test.cpp checks each of them.
 
 #include <array>
+#include <numbers>
 #include <string_view>
 
 #include "quantity/quantity.hpp"
@@ -27,7 +28,7 @@ inline constexpr double k_pound = 0.45359237;
 inline constexpr double k_standard_gravity = 9.80665;
 inline constexpr double k_pound_force = k_pound * k_standard_gravity;
 inline constexpr double k_gallon = 3.785411784e-3;  // 231 in3
-inline constexpr double k_pi = 3.14159265358979323846;
+inline constexpr double k_pi = std::numbers::pi;
 inline constexpr double k_fahrenheit_step = 5.0 / 9.0;
 /// Conventional millimetre of mercury: density 13.5951 g/cm3 at standard gravity.
 inline constexpr double k_mm_mercury = 13.5951 * k_standard_gravity;

@@ -119,8 +119,8 @@ const KindTable& table_of(KindOf kind) {
 
 ChainPlace chain_place(const Unit& unit) {
   struct Link {
-    KindOf kind;
-    int chain;
+    KindOf kind{};
+    int chain{};
     std::array<std::string_view, 4> symbols;
   };
   static constexpr std::array<Link, 6> k_links{{

@@ -6,7 +6,7 @@ import type { JSX } from "preact";
 import { link } from "./api/changes";
 import { announced, storageWorks, waiting } from "./api/outbox";
 import { useView } from "./api/use";
-import { chosenAircraft, type Aircraft, type Header } from "./aircraft";
+import { aircraftKnown, chosenAircraft, type Aircraft, type Header } from "./aircraft";
 import { useStore } from "./kit/store";
 import { dayInWords } from "./kit/time";
 import { FigureText } from "./look/figure";
@@ -67,8 +67,10 @@ function Head(props: { here: Route }): JSX.Element {
   const fleet = header?.aircraft ?? [];
   const now = fleet.find((a) => a.id === chosen) ?? fleet[0];
   useEffect(() => {
-    if (now && now.id !== chosen) chosenAircraft.set(now.id);
-  }, [now?.id]);
+    if (!header) return;
+    chosenAircraft.set(now?.id ?? "");
+    aircraftKnown.set(true);
+  }, [header !== undefined, now?.id]);
   return (
     <header class="head">
       <div class="title">

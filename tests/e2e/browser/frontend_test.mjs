@@ -177,6 +177,22 @@ test("what was typed is there again after a reload, and gone after recording", (
     assertEqual(await page.getByLabel("Aircraft").nth(1).inputValue(), "Q-PEB", "the aircraft stays");
   }));
 
+test("a form opened before anything else is known starts with the right aircraft", async () => {
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  try {
+    await page.addInitScript(() => localStorage.getItem("wm.aircraft") ?? localStorage.setItem("wm.aircraft", '"of another binder"'));
+    await page.route("**/api/view/header", async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, 600));
+      await route.continue();
+    });
+    await page.goto(`${mock.url}/#/measure/act/defect`);
+    assertEqual(await page.locator("#f-aircraft").inputValue(), "Q-PEB", "aircraft");
+  } finally {
+    await context.close();
+  }
+});
+
 test("a photo goes with the entry", () =>
   on(phone, async (page) => {
     await visit(page, "#/measure/act/defect");

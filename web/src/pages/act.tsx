@@ -6,10 +6,11 @@ import { latest } from "../api/changes";
 import { submit } from "../api/outbox";
 import { useDescription } from "../api/use";
 import type { ActAnswer, Description, JsonObject, Problem } from "../api/types";
-import { chosenAircraft } from "../aircraft";
+import { aircraftKnown, chosenAircraft } from "../aircraft";
 import { composeRecord } from "../form/draft";
 import { Answer, Cautions, Sources } from "../look/answer";
 import { newId } from "../kit/identity";
+import { useStore } from "../kit/store";
 import { instant, today } from "../kit/time";
 import { address, type Place } from "../route/route";
 import { DescribedForm, useTouched } from "./described_form";
@@ -19,7 +20,9 @@ import { Trouble } from "./trouble";
 
 export function ActPage(props: { name: string; place: Place; query: Record<string, string> }): JSX.Element {
   const seen = useDescription("act", props.name);
-  if (!seen.data) {
+  const aircraft = useStore(chosenAircraft);
+  const known = useStore(aircraftKnown);
+  if (!seen.data || !known) {
     return (
       <div class="one-column">
         <h1>{named(props.name)}</h1>
@@ -27,14 +30,14 @@ export function ActPage(props: { name: string; place: Place; query: Record<strin
       </div>
     );
   }
-  return <Act key={props.name} description={seen.data} place={props.place} start={startOf(seen.data, props.query)} />;
+  return <Act key={`${props.name} ${aircraft}`} description={seen.data} place={props.place} start={startOf(seen.data, props.query, aircraft)} />;
 }
 
 /// What the address already says ("?position=..."), and the aircraft the page is about.
-function startOf(description: Description, query: Record<string, string>): JsonObject {
+function startOf(description: Description, query: Record<string, string>, aircraft: string): JsonObject {
   const start: JsonObject = {};
   for (const field of description.input.fields) {
-    const given = query[field.key] ?? (field.key === "aircraft" ? chosenAircraft.get() : undefined);
+    const given = query[field.key] ?? (field.key === "aircraft" ? aircraft : undefined);
     if (given !== undefined && given !== "") start[field.key] = given;
   }
   return start;

@@ -28,41 +28,41 @@ std::string_view describe(describe::Fields<DueDateInput>& f) {
       .help(
           "Or the day it was made, cured or fitted, where the limit counts from there. Leave "
           "it empty when it is not known.");
-  f.has<&DueDateInput::done_at>("done-at", "At a counter reading of")
+  f.has<&DueDateInput::done_at>("done_at", "At a counter reading of")
       .example("812.4 h")
       .between(hours(0), most);
-  f.has<&DueDateInput::done_at_count>("done-at-count", "At a count of").between(0, 10000000);
+  f.has<&DueDateInput::done_at_count>("done_at_count", "At a count of").between(0, 10000000);
   f.has<&DueDateInput::every>("every", "Every so many hours")
       .example("50 h")
       .above(hours(0))
       .at_most(hours(100000));
-  f.has<&DueDateInput::every_count>("every-count", "Every so many landings or starts")
+  f.has<&DueDateInput::every_count>("every_count", "Every so many landings or starts")
       .between(1, 1000000);
   f.has<&DueDateInput::months>("months", "Every so many months").example("4").between(1, 1200);
-  f.has<&DueDateInput::month_rule>("month-rule", "How months are counted")
+  f.has<&DueDateInput::month_rule>("month_rule", "How months are counted")
       .example("anniversary")
       .help("Needed with months. As the limit's own document says it; never guessed.");
   f.has<&DueDateInput::days>("days", "Every so many days").between(1, 36525);
   f.has<&DueDateInput::combine>("combine", "Together");
   f.has<&DueDateInput::next>("next", "Next interval");
-  f.has<&DueDateInput::was_due>("was-due", "It was due on");
-  f.has<&DueDateInput::was_due_at>("was-due-at", "It was due at a reading of")
+  f.has<&DueDateInput::was_due>("was_due", "It was due on");
+  f.has<&DueDateInput::was_due_at>("was_due_at", "It was due at a reading of")
       .between(hours(0), most);
-  f.has<&DueDateInput::early_days>("early-days", "Done early by so many days, the due date is kept")
+  f.has<&DueDateInput::early_days>("early_days", "Done early by so many days, the due date is kept")
       .between(0, 366);
   f.has<&DueDateInput::authority>("authority", "Who says so");
   f.has<&DueDateInput::document>("document", "In which document");
   f.has<&DueDateInput::revision>("revision", "Its revision");
   f.has<&DueDateInput::tolerance>("tolerance", "May be overrun by so many hours")
       .between(hours(0), hours(1000));
-  f.has<&DueDateInput::tolerance_days>("tolerance-days", "May be overrun by so many days")
+  f.has<&DueDateInput::tolerance_days>("tolerance_days", "May be overrun by so many days")
       .between(0, 3660);
   f.has<&DueDateInput::today>("today", "Judged on").example("2026-05-01");
-  f.has<&DueDateInput::now_at>("now-at", "Counter reading now")
+  f.has<&DueDateInput::now_at>("now_at", "Counter reading now")
       .example("830.0 h")
       .between(hours(0), most);
-  f.has<&DueDateInput::now_at_count>("now-at-count", "Count now").between(0, 10000000);
-  f.has<&DueDateInput::hours_a_month>("hours-a-month", "Hours flown in a month")
+  f.has<&DueDateInput::now_at_count>("now_at_count", "Count now").between(0, 10000000);
+  f.has<&DueDateInput::hours_a_month>("hours_a_month", "Hours flown in a month")
       .example("6.5 h")
       .between(hours(0), hours(744))
       .help("A steady rate, where no flights are entered.");
@@ -74,19 +74,19 @@ std::string_view describe(describe::Fields<DueDateInput>& f) {
 
 std::string_view describe(describe::Fields<DueDateAnswer>& f) {
   f.has<&DueDateAnswer::standing>("standing", "Stands");
-  f.has<&DueDateAnswer::in_words>("in-words", "In words");
+  f.has<&DueDateAnswer::in_words>("in_words", "In words");
   f.has<&DueDateAnswer::governs>("governs", "What governs");
-  f.has<&DueDateAnswer::due_on>("due-on", "Last day within the limit");
-  f.has<&DueDateAnswer::due_at>("due-at", "Due at a counter reading of");
-  f.has<&DueDateAnswer::due_at_count>("due-at-count", "Due at a count of");
-  f.has<&DueDateAnswer::days_left>("days-left", "Days left");
-  f.has<&DueDateAnswer::hours_left>("hours-left", "Hours left");
-  f.has<&DueDateAnswer::count_left>("count-left", "Count left");
-  f.has<&DueDateAnswer::allowance_used>("allowance-used", "Allowance used");
+  f.has<&DueDateAnswer::due_on>("due_on", "Last day within the limit");
+  f.has<&DueDateAnswer::due_at>("due_at", "Due at a counter reading of");
+  f.has<&DueDateAnswer::due_at_count>("due_at_count", "Due at a count of");
+  f.has<&DueDateAnswer::days_left>("days_left", "Days left");
+  f.has<&DueDateAnswer::hours_left>("hours_left", "Hours left");
+  f.has<&DueDateAnswer::count_left>("count_left", "Count left");
+  f.has<&DueDateAnswer::allowance_used>("allowance_used", "Allowance used");
   f.has<&DueDateAnswer::expected>("expected", "Expected day, hours and calendar together");
-  f.has<&DueDateAnswer::expected_early>("expected-early",
+  f.has<&DueDateAnswer::expected_early>("expected_early",
                                         "One chance in ten that it is earlier than");
-  f.has<&DueDateAnswer::expected_late>("expected-late", "One chance in ten that it is later than");
+  f.has<&DueDateAnswer::expected_late>("expected_late", "One chance in ten that it is later than");
   f.has<&DueDateAnswer::overrun>("overrun", "Done late");
   f.has<&DueDateAnswer::working>("working", "The sum, step by step");
   return "due-date-answer";

@@ -60,7 +60,7 @@ Mark mark(std::optional<quantity::Date> on, const EnteredHours& hours,
 /// What the fields say that the limit itself cannot know.
 void check_fields(const DueDateInput& in, quantity::Date today, Problems& problems) {
   if (in.months && !in.month_rule) {
-    problems.push_back(problem("month-rule", Kind::missing,
+    problems.push_back(problem("month_rule", Kind::missing,
                                "how the months are counted is not said; it stands in the limit's "
                                "own document and is never guessed",
                                "end-of-month (\"calendar months\") or anniversary"));
@@ -78,7 +78,7 @@ void check_fields(const DueDateInput& in, quantity::Date today, Problems& proble
                 "a day up to today"));
   }
   if (in.done_at && in.now_at && hours_of(in.now_at) < hours_of(in.done_at)) {
-    problems.push_back(problem("now-at", Kind::conflict,
+    problems.push_back(problem("now_at", Kind::conflict,
                                fmt::format("the counter stands at {} now, but stood at {} when it "
                                            "was done",
                                            say(hours_of(in.now_at), CountUnit::hours),
@@ -87,7 +87,7 @@ void check_fields(const DueDateInput& in, quantity::Date today, Problems& proble
   }
   if (in.done_at_count && in.now_at_count && *in.now_at_count < *in.done_at_count) {
     problems.push_back(
-        problem("now-at-count", Kind::conflict,
+        problem("now_at_count", Kind::conflict,
                 fmt::format("{} now, but {} when it was done", *in.now_at_count, *in.done_at_count),
                 "a number that has not gone down"));
   }

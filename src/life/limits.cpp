@@ -37,7 +37,7 @@ void check_use(const UseLimit& use, std::size_t index, Authority authority, Prob
                           "a limit of nothing", "more than 0"));
   }
   if (use.tolerance() != 0.0 && binding(authority)) {
-    problems.push_back(at(path + (clock ? "/tolerance-hours" : "/tolerance-count"), Kind::refused,
+    problems.push_back(at(path + (clock ? "/tolerance_hours" : "/tolerance_count"), Kind::refused,
                           "a limit of the law or a mandatory one of the maker has no tolerance "
                           "of the owner's",
                           "no tolerance, or another authority"));
@@ -72,10 +72,10 @@ Checked<Done> check(const Limit& limit) {
         at("days", Kind::out_of_bounds, fmt::format("{} days", *limit.days), "1 to 36525 days"));
   }
   if (limit.tolerance_days < 0 || limit.tolerance_days > 3660) {
-    problems.push_back(at("tolerance-days", Kind::out_of_bounds,
+    problems.push_back(at("tolerance_days", Kind::out_of_bounds,
                           fmt::format("{} days", limit.tolerance_days), "0 to 3660 days"));
   } else if (limit.tolerance_days > 0 && binding(limit.authority)) {
-    problems.push_back(at("tolerance-days", Kind::refused,
+    problems.push_back(at("tolerance_days", Kind::refused,
                           "a limit of the law or a mandatory one of the maker has no tolerance of "
                           "the owner's",
                           "0 days, or another authority"));
@@ -178,10 +178,10 @@ std::string_view describe(describe::Fields<UseLimit>& f) {
       .at_most(quantity::hours(100000))
       .shown_when("unit=hours");
   f.has<&UseLimit::count>("count", "So many landings or starts").example("500").between(1, 1000000);
-  f.has<&UseLimit::tolerance_hours>("tolerance-hours", "May be overrun by")
+  f.has<&UseLimit::tolerance_hours>("tolerance_hours", "May be overrun by")
       .between(quantity::hours(0), quantity::hours(1000))
       .shown_when("unit=hours");
-  f.has<&UseLimit::tolerance_count>("tolerance-count", "May be overrun by").between(0, 10000);
+  f.has<&UseLimit::tolerance_count>("tolerance_count", "May be overrun by").between(0, 10000);
   return "use-limit";
 }
 
@@ -201,11 +201,11 @@ std::string_view describe(describe::Fields<Limit>& f) {
   f.has<&Limit::combine>("combine", "Together");
   f.has<&Limit::repeats>("repeats", "Comes again after it is done");
   f.has<&Limit::next>("next", "Next interval");
-  f.has<&Limit::early_days>("early-days", "Done early by so many days, the due date is kept")
+  f.has<&Limit::early_days>("early_days", "Done early by so many days, the due date is kept")
       .between(0, 366);
-  f.has<&Limit::tolerance_days>("tolerance-days", "May be overrun by so many days")
+  f.has<&Limit::tolerance_days>("tolerance_days", "May be overrun by so many days")
       .between(0, 3660);
-  f.has<&Limit::on_condition>("on-condition", "On condition");
+  f.has<&Limit::on_condition>("on_condition", "On condition");
   f.has<&Limit::authority>("authority", "Who says so");
   f.has<&Limit::document>("document", "In which document").example("maintenance manual, table 5-1");
   f.has<&Limit::revision>("revision", "Its revision").example("C");

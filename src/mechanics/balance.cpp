@@ -65,12 +65,12 @@ Mass least_of(const Station& s, const MassBalanceInput& in) {
 void check_fields(const MassBalanceInput& in, Problems& problems) {
   if (!(in.empty_mass.value.si > 0.0)) {
     problems.push_back(
-        problem("empty-mass", Kind::missing, "no empty mass", "from the last report"));
+        problem("empty_mass", Kind::missing, "no empty mass", "from the last report"));
   }
   for (std::size_t i = 0; i < in.changes.size(); ++i) {
     const MassChange& c = in.changes[i];
     if ((c.kind == MassChangeKind::moved) != c.to_arm.has_value()) {
-      problems.push_back(problem(fmt::format("changes/{}/to-arm", i),
+      problems.push_back(problem(fmt::format("changes/{}/to_arm", i),
                                  c.to_arm ? Kind::conflict : Kind::missing,
                                  c.to_arm ? "only a moved item has a second arm"
                                           : "where the item was moved to is not said",
@@ -85,12 +85,12 @@ void check_fields(const MassBalanceInput& in, Problems& problems) {
     }
   }
   if (in.forward_limit && in.aft_limit && in.forward_limit->value > in.aft_limit->value) {
-    problems.push_back(problem("forward-limit", Kind::conflict,
+    problems.push_back(problem("forward_limit", Kind::conflict,
                                "the forward limit lies behind the aft limit",
                                "arms grow towards the tail"));
   }
   if (in.mac_leading_edge.has_value() != in.mac_length.has_value()) {
-    problems.push_back(problem(in.mac_length ? "mac-leading-edge" : "mac-length", Kind::missing,
+    problems.push_back(problem(in.mac_length ? "mac_leading_edge" : "mac_length", Kind::missing,
                                "half of the mean chord is missing", "leading edge and length"));
   }
   for (std::size_t i = 0; i < in.loadings.size(); ++i) {

@@ -40,20 +40,20 @@ std::string_view describe(describe::Fields<TorqueSettingInput>& f) {
       .help("0 in line, 90 degrees no effect.");
   f.has<&TorqueSettingInput::shortens>("shortens",
                                        "The adapter points back and shortens the wrench");
-  f.has<&TorqueSettingInput::castle_nut>("castle-nut", "Castle nut");
-  f.has<&TorqueSettingInput::wrench_from>("wrench-from", "The wrench's scale starts at")
+  f.has<&TorqueSettingInput::castle_nut>("castle_nut", "Castle nut");
+  f.has<&TorqueSettingInput::wrench_from>("wrench_from", "The wrench's scale starts at")
       .between(inch_pounds(0), most);
-  f.has<&TorqueSettingInput::wrench_to>("wrench-to", "The wrench's scale ends at")
+  f.has<&TorqueSettingInput::wrench_to>("wrench_to", "The wrench's scale ends at")
       .between(least, most);
   return "torque-setting-input";
 }
 
 std::string_view describe(describe::Fields<TorqueSettingAnswer>& f) {
   f.has<&TorqueSettingAnswer::setting>("setting", "Set on the wrench");
-  f.has<&TorqueSettingAnswer::setting_lowest>("setting-lowest", "Lowest setting");
-  f.has<&TorqueSettingAnswer::setting_highest>("setting-highest", "Highest setting");
-  f.has<&TorqueSettingAnswer::at_the_nut>("at-the-nut", "Torque at the nut, drag included");
-  f.has<&TorqueSettingAnswer::torque_source>("torque-source", "Torque from");
+  f.has<&TorqueSettingAnswer::setting_lowest>("setting_lowest", "Lowest setting");
+  f.has<&TorqueSettingAnswer::setting_highest>("setting_highest", "Highest setting");
+  f.has<&TorqueSettingAnswer::at_the_nut>("at_the_nut", "Torque at the nut, drag included");
+  f.has<&TorqueSettingAnswer::torque_source>("torque_source", "Torque from");
   f.has<&TorqueSettingAnswer::notes>("notes", "Mind");
   f.has<&TorqueSettingAnswer::working>("working", "The sum, step by step");
   return "torque-setting-answer";
@@ -81,7 +81,7 @@ std::string_view describe(describe::Fields<MassChange>& f) {
       .needed("-38 in")
       .between(inches(-2000), inches(2000))
       .help("From the datum, behind it positive. Of a moved item: where it was.");
-  f.has<&MassChange::to_arm>("to-arm", "New arm of a moved item")
+  f.has<&MassChange::to_arm>("to_arm", "New arm of a moved item")
       .between(inches(-2000), inches(2000));
   return "mass-change";
 }
@@ -111,35 +111,35 @@ std::string_view describe(describe::Fields<Loading>& f) {
 
 std::string_view describe(describe::Fields<MassBalanceInput>& f) {
   const auto far = inches(2000);
-  f.has<&MassBalanceInput::empty_mass>("empty-mass", "Empty mass, from the last report")
+  f.has<&MassBalanceInput::empty_mass>("empty_mass", "Empty mass, from the last report")
       .needed("1169 lb")
       .above(pounds(0))
       .at_most(pounds(100000));
-  f.has<&MassBalanceInput::empty_arm>("empty-arm", "Its centre of gravity")
+  f.has<&MassBalanceInput::empty_arm>("empty_arm", "Its centre of gravity")
       .needed("10.6 in")
       .between(inches(-2000), far);
   f.has<&MassBalanceInput::changes>("changes", "What comes, goes or is moved").at_most(200);
-  f.has<&MassBalanceInput::not_yet_counted>("not-yet-counted",
+  f.has<&MassBalanceInput::not_yet_counted>("not_yet_counted",
                                             "Sum of earlier changes that were negligible")
       .between(pounds(-1000), pounds(1000));
   f.has<&MassBalanceInput::stations>("stations", "Stations").at_most(50);
   f.has<&MassBalanceInput::loadings>("loadings", "Loadings to look at").at_most(50);
-  f.has<&MassBalanceInput::forward_limit>("forward-limit", "Forward limit")
+  f.has<&MassBalanceInput::forward_limit>("forward_limit", "Forward limit")
       .example("8.5 in")
       .between(inches(-2000), far);
-  f.has<&MassBalanceInput::aft_limit>("aft-limit", "Aft limit")
+  f.has<&MassBalanceInput::aft_limit>("aft_limit", "Aft limit")
       .example("21.9 in")
       .between(inches(-2000), far);
-  f.has<&MassBalanceInput::most_mass>("most-mass", "Greatest mass")
+  f.has<&MassBalanceInput::most_mass>("most_mass", "Greatest mass")
       .example("2100 lb")
       .above(pounds(0))
       .at_most(pounds(100000));
   f.has<&MassBalanceInput::power>("power", "METO power, for the minimum fuel")
       .example("165 hp")
       .help("The greatest power allowed without a time limit, take-off apart.");
-  f.has<&MassBalanceInput::mac_leading_edge>("mac-leading-edge", "Leading edge of the mean chord")
+  f.has<&MassBalanceInput::mac_leading_edge>("mac_leading_edge", "Leading edge of the mean chord")
       .between(inches(-2000), far);
-  f.has<&MassBalanceInput::mac_length>("mac-length", "Length of the mean chord")
+  f.has<&MassBalanceInput::mac_length>("mac_length", "Length of the mean chord")
       .between(inches(5), inches(1500));
   return "mass-balance-input";
 }
@@ -148,24 +148,24 @@ std::string_view describe(describe::Fields<LoadingAnswer>& f) {
   f.has<&LoadingAnswer::name>("name", "Loading");
   f.has<&LoadingAnswer::mass>("mass", "Mass");
   f.has<&LoadingAnswer::arm>("arm", "Centre of gravity");
-  f.has<&LoadingAnswer::of_mac>("of-mac", "On the mean chord");
+  f.has<&LoadingAnswer::of_mac>("of_mac", "On the mean chord");
   f.has<&LoadingAnswer::within>("within", "Against the limits");
-  f.has<&LoadingAnswer::in_words>("in-words", "In words");
+  f.has<&LoadingAnswer::in_words>("in_words", "In words");
   f.has<&LoadingAnswer::carried>("carried", "On board");
   return "loading-answer";
 }
 
 std::string_view describe(describe::Fields<MassBalanceAnswer>& f) {
-  f.has<&MassBalanceAnswer::empty_mass>("empty-mass", "New empty mass");
-  f.has<&MassBalanceAnswer::empty_arm>("empty-arm", "New centre of gravity, empty");
-  f.has<&MassBalanceAnswer::empty_moment>("empty-moment", "New moment, empty");
-  f.has<&MassBalanceAnswer::mass_change>("mass-change", "Change of empty mass");
-  f.has<&MassBalanceAnswer::arm_change>("arm-change", "Shift of the centre of gravity");
-  f.has<&MassBalanceAnswer::empty_of_mac>("empty-of-mac", "Empty, on the mean chord");
+  f.has<&MassBalanceAnswer::empty_mass>("empty_mass", "New empty mass");
+  f.has<&MassBalanceAnswer::empty_arm>("empty_arm", "New centre of gravity, empty");
+  f.has<&MassBalanceAnswer::empty_moment>("empty_moment", "New moment, empty");
+  f.has<&MassBalanceAnswer::mass_change>("mass_change", "Change of empty mass");
+  f.has<&MassBalanceAnswer::arm_change>("arm_change", "Shift of the centre of gravity");
+  f.has<&MassBalanceAnswer::empty_of_mac>("empty_of_mac", "Empty, on the mean chord");
   f.has<&MassBalanceAnswer::negligible>("negligible", "Negligible change");
-  f.has<&MassBalanceAnswer::change_in_words>("change-in-words", "The change in words");
+  f.has<&MassBalanceAnswer::change_in_words>("change_in_words", "The change in words");
   f.has<&MassBalanceAnswer::within>("within", "All loadings against the limits");
-  f.has<&MassBalanceAnswer::in_words>("in-words", "In words");
+  f.has<&MassBalanceAnswer::in_words>("in_words", "In words");
   f.has<&MassBalanceAnswer::loadings>("loadings", "Loadings");
   f.has<&MassBalanceAnswer::working>("working", "The sum, step by step");
   return "mass-balance-answer";

@@ -129,7 +129,7 @@ TEST(DueDate, NeverGuessesHowMonthsAreCounted) {
   const auto got = due_date(in, {});
   ASSERT_FALSE(got);
   ASSERT_EQ(got.error().size(), 1U);
-  EXPECT_EQ(got.error()[0].path, "month-rule");
+  EXPECT_EQ(got.error()[0].path, "month_rule");
 }
 
 TEST(DueDate, TellsAllProblemsWithTheirFields) {
@@ -147,7 +147,7 @@ TEST(DueDate, TellsAllProblemsWithTheirFields) {
   ASSERT_FALSE(got);
   std::string paths;
   for (const Problem& p : got.error()) paths += p.path + " ";
-  EXPECT_EQ(paths, "done now-at now-at-count tolerance ");
+  EXPECT_EQ(paths, "done now_at now_at_count tolerance ");
   EXPECT_EQ(due_date({}, {}).error().at(0).path, "today");
 }
 

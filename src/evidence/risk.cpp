@@ -161,9 +161,6 @@ Result<double> guard_for_consumer_risk(const Prior& prior, double u_measurement,
   const bool both = limits.lower && limits.upper;
   double most = both ? (*limits.upper - *limits.lower) / 2.0 : u_measurement;
   for (int doubled = 0; !both && doubled < 40 && excess(most) > 0.0; ++doubled) most *= 2.0;
-  if (excess(most) > 0.0)
-    return Fail(Kind::not_applicable, "no guard band brings the risk that low with this meter",
-                "a better meter, or a risk that it can reach");
   return statistics::crossing(excess, 0.0, most);
 }
 

@@ -37,7 +37,9 @@ struct GlobalRisk {
                                              const Limits& limits, const Limits& accept);
 
 /// The guard band, taken off each limit there is, that holds the consumer's risk to `target`.
-/// @return 0 when no guard is needed; not_applicable when none reaches the target; otherwise as
+/// A guard that comes out at half the band means that next to nothing would be accepted: look
+/// at `global_risk(...).accepted` before using it.
+/// @return 0 when no guard is needed; out_of_bounds for a target outside 0 to 1; otherwise as
 ///         `global_risk`.
 [[nodiscard]] Result<double> guard_for_consumer_risk(const Prior& prior, double u_measurement,
                                                      const Limits& limits, double target);

@@ -132,7 +132,7 @@ struct Coverage {
 /// y = f(x_1 .. x_n); the span holds the inputs in the order given.
 using Model = std::function<double(std::span<const double>)>;
 
-/// Sensitivities df/dx_i at x by central differences over a twentieth of u_i.
+/// Sensitivities df/dx_i at x from four points within a tenth of u_i on either side.
 /// An input with u = 0 gets 0: it adds nothing.
 /// @return not_applicable when f is not a number near x; conflict when x and u differ in length.
 /// @source JCGM 100:2008, 5.1.3.

@@ -178,11 +178,10 @@ TEST(GumH2, CorrelatedResultsAndTheWrongOnes) {
            row.model(c.x), row.tolerance_value, k_digit});
     const double half = name == "R" ? 5e-8 : 5e-7;
     check({k_calc, "H.2 u(" + name + ")", source, std::to_string(row.u) + " ohm", row.u, with->u,
-           half + 1e-6 * row.u, "half a digit, plus the curve over a twentieth of u"});
+           half, k_digit});
     // The negative test: to forget the correlation is to be wrong, and by this much.
     check({k_calc, "H.2 u(" + name + ") ignoring correlation (wrong)", source,
-           std::to_string(row.u_ignoring) + " ohm", row.u_ignoring, without->u, 5e-7 + 1e-6 * row.u,
-           "half a digit, plus the curve over a twentieth of u"});
+           std::to_string(row.u_ignoring) + " ohm", row.u_ignoring, without->u, 5e-7, k_digit});
     EXPECT_GT(std::abs(without->u - with->u), 0.03);
     EXPECT_FALSE(with->dof.has_value());
     const auto dof = effective_dof(c.inputs, c.r);

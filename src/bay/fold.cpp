@@ -41,12 +41,6 @@ std::optional<double> figure(const CounterReading& reading) {
   return std::nullopt;
 }
 
-void recompute_totals(Counter& counter) {
-  for (auto& point : counter.points) {
-    point.total = counter.total_of(point.reading, point.day, point.sequence);
-  }
-}
-
 /// Take counter readings in, and give the totals at that moment.
 std::map<std::string, double> take_readings(const Taking& t, Aircraft& aircraft,
                                             const std::vector<CounterReading>& at) {
@@ -58,11 +52,13 @@ std::map<std::string, double> take_readings(const Taking& t, Aircraft& aircraft,
       t.odd("reads a counter `" + reading.counter + "` that is not defined");
       continue;
     }
-    auto& counter = found->second;
-    const double total = counter.total_of(*value, t.day, t.sequence);
-    insert_in_order(counter.points, CounterPoint{t.day, t.sequence, *value, total},
-                    &CounterPoint::day);
-    totals[reading.counter] = total;
+    auto& series = found->second.series;
+    const auto added = series.add({t.day, t.sequence, *value, false, {}});
+    if (!added) {
+      t.odd(added.error().what);
+      continue;
+    }
+    if (const auto total = found->second.on(t.day)) totals[reading.counter] = *total;
   }
   return totals;
 }
@@ -77,22 +73,22 @@ void fill_from_series(std::map<std::string, double>& totals, const Aircraft& air
 
 void take(const Taking& t, const AircraftDescribed& e) { t.state.aircraft[e.id].about = e; }
 void take(const Taking& t, const CounterDefined& e) {
-  t.aircraft(e.aircraft).counters[e.id].about = e;
+  auto& counter = t.aircraft(e.aircraft).counters[e.id];
+  counter.about = e;
+  if (counter.series.points().empty()) counter.series = life::CounterSeries(unit_of(e.kind));
 }
 void take(const Taking& t, const CounterRead& e) { take_readings(t, t.aircraft(e.aircraft), e.at); }
 void take(const Taking& t, const CounterReplaced& e) {
   auto& aircraft = t.aircraft(e.aircraft);
   const auto found = aircraft.counters.find(e.counter);
   if (found == aircraft.counters.end()) return t.odd("replaces a counter that is not defined");
-  auto& counter = found->second;
-  Counter::Exchange exchange{t.day, t.sequence, 0, 0};
-  if (e.old_last_hours) exchange.old_last = e.old_last_hours->value.si / 3600.0;
-  if (e.new_first_hours) exchange.new_first = e.new_first_hours->value.si / 3600.0;
-  if (e.old_last_count) exchange.old_last = static_cast<double>(*e.old_last_count);
-  if (e.new_first_count) exchange.new_first = static_cast<double>(*e.new_first_count);
-  // A total goes on: offsets of earlier meters are part of where the old one stopped.
-  insert_in_order(counter.exchanges, exchange, &Counter::Exchange::day);
-  recompute_totals(counter);
+  life::CounterEvent exchange{t.day, t.sequence, 0, true, {}};
+  if (e.old_last_hours) exchange.old_shown = e.old_last_hours->value.si / 3600.0;
+  if (e.new_first_hours) exchange.shown = e.new_first_hours->value.si / 3600.0;
+  if (e.old_last_count) exchange.old_shown = static_cast<double>(*e.old_last_count);
+  if (e.new_first_count) exchange.shown = static_cast<double>(*e.new_first_count);
+  const auto added = found->second.series.add(exchange);
+  if (!added) t.odd(added.error().what);
 }
 void take(const Taking& t, const PositionAdded& e) {
   auto& aircraft = t.aircraft(e.aircraft);
@@ -114,8 +110,9 @@ void take(const Taking& t, const PartInstalled& e) {
     t.odd("installs part `" + e.part + "`, which is not registered");
   }
   Installation installation{e.part, e.aircraft, e.position, t.day, {}, {}, {}, t.sequence, 0, {}};
+  installation.day_known = e.day_known;
   installation.from_counters = take_readings(t, aircraft, e.at);
-  fill_from_series(installation.from_counters, aircraft, t.day);
+  if (e.day_known) fill_from_series(installation.from_counters, aircraft, t.day);
   insert_in_order(part.installations, std::move(installation), &Installation::from);
   // Old installations may be entered late: the position holds the part that was fitted last.
   auto& fitted = aircraft.fitted[e.position];
@@ -233,6 +230,7 @@ void take(const Taking& t, const ChangeDone& e) {
   if (found == changes.end()) return t.odd("does change `" + e.change + "`, not planned");
   found->second.done = true;
   found->second.done_on = t.day;
+  found->second.done_sequence = t.sequence;
   found->second.result = e;
 }
 void take(const Taking& t, const ChangeWithdrawn& e) {
@@ -279,6 +277,11 @@ void take(const Taking& t, const JointWorked& e) {
   joint.state = e.state;
   joint.reached.insert(e.state);
   joint.since = t.sequence;
+  const bool looking = e.state == JointState::marked || e.state == JointState::seen;
+  if (!looking) {
+    joint.disturbed = t.sequence;
+    joint.worked_by = e.by;
+  }
   joint.by = e.by;
   if (!e.stage.empty()) joint.stage = e.stage;
   if (e.torque) joint.torque = e.torque;

@@ -139,6 +139,7 @@ std::string_view describe(describe::Fields<PartInstalled>& f) {
       .refers_to("position");
   at_field<&PartInstalled::at>(f);
   f.has<&PartInstalled::change>("change", "Belongs to change").refers_to("change");
+  f.has<&PartInstalled::day_known>("day_known", "The day is known");
   f.has<&PartInstalled::note>("note", "Note");
   return "part-installed";
 }
@@ -172,8 +173,8 @@ std::string_view describe(describe::Fields<LimitSet>& f) {
   f.has<&LimitSet::tolerance_days>("tolerance_days", "Tolerance in days").between(0, 366);
   f.has<&LimitSet::on_condition>("on_condition", "On condition: judged by a check");
   f.has<&LimitSet::start>("start", "Counts from");
-  f.has<&LimitSet::since>("since", "Given date").example("2024-02-29");
-  f.has<&LimitSet::since_counter>("since_counter", "Given counter reading");
+  f.has<&LimitSet::since>("since", "Counts from this date instead").example("2024-02-29");
+  f.has<&LimitSet::since_counter>("since_counter", "Counts from this reading instead");
   f.has<&LimitSet::authority>("authority", "Authority");
   f.has<&LimitSet::document>("document", "Document").example("engine maker's manual");
   f.has<&LimitSet::revision>("revision", "Revision").example("rev. C");
@@ -188,16 +189,6 @@ std::string_view describe(describe::Fields<TaskDone>& f) {
       .example("oil and filter renewed, element cut open");
   f.has<&TaskDone::document>("document", "Data used");
   return "task-done";
-}
-
-std::string_view describe(describe::Fields<InstrumentRange>& f) {
-  f.has<&InstrumentRange::name>("name", "Range").needed("20 kohm").unique();
-  f.has<&InstrumentRange::full_scale>("full_scale", "Full scale").needed("20 kohm");
-  f.has<&InstrumentRange::resolution>("resolution", "Last digit").needed("0.01 kohm");
-  f.has<&InstrumentRange::percent_of_reading>("percent_of_reading", "Accuracy, per cent of reading")
-      .between(0, 100);
-  f.has<&InstrumentRange::digits>("digits", "Accuracy, digits").between(0, 10000);
-  return "instrument-range";
 }
 
 std::string_view describe(describe::Fields<InstrumentRegistered>& f) {
@@ -253,7 +244,7 @@ std::string_view describe(describe::Fields<ReadingTaken>& f) {
   f.has<&ReadingTaken::over_range>("over_range", "The display shows over-range");
   f.has<&ReadingTaken::instrument>("instrument", "Instrument").refers_to("instrument");
   f.has<&ReadingTaken::range>("range", "Range used").example("20 kohm");
-  f.has<&ReadingTaken::lead_resistance_nulled>("lead_resistance_nulled", "Test leads nulled");
+  f.has<&ReadingTaken::leads>("leads", "Test leads");
   f.has<&ReadingTaken::repeats>("repeats", "Repeated readings");
   f.has<&ReadingTaken::stage>("stage", "For stage").refers_to("stage");
   f.has<&ReadingTaken::note>("note", "Note");

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "bay/words.hpp"
+#include "evidence/reading.hpp"
 #include "quantity/date.hpp"
 #include "quantity/text.hpp"
 
@@ -111,7 +112,8 @@ std::string_view describe(describe::Fields<PartRegistered>& f);
 struct PartInstalled {
   std::string aircraft, part, position;
   std::vector<CounterReading> at;
-  std::string change;  ///< the change it belongs to, if any
+  std::string change;    ///< the change it belongs to, if any
+  bool day_known{true};  ///< no: fitted some time before, nobody knows when
   std::string note;
 };
 std::string_view describe(describe::Fields<PartInstalled>& f);
@@ -133,13 +135,13 @@ struct LimitSet {
   std::optional<std::int64_t> every_months;
   MonthRule month_rule{MonthRule::anniversary};
   std::optional<std::int64_t> every_days;
-  Which which{Which::first};
+  Combine which{Combine::whichever_first};
   bool repeating{true};
-  Carry carry{Carry::from_done};
+  CarryForward carry{CarryForward::from_done};
   std::optional<Entered<Duration>> tolerance_hours;
   std::optional<std::int64_t> tolerance_days;
   bool on_condition{};
-  ClockStart start{ClockStart::last_done};
+  StartFrom start{StartFrom::last_done};
   std::optional<Date> since;
   std::optional<CounterReading> since_counter;
   Authority authority{Authority::owners_choice};
@@ -157,19 +159,10 @@ std::string_view describe(describe::Fields<TaskDone>& f);
 
 // ---- readings and verdicts ------------------------------------------------------------------
 
-struct InstrumentRange {
-  std::string name;  ///< "20 kohm"
-  AnyQuantity full_scale;
-  AnyQuantity resolution;
-  double percent_of_reading{};
-  double digits{};
-};
-std::string_view describe(describe::Fields<InstrumentRange>& f);
-
 struct InstrumentRegistered {
   std::string id, name, serial;
   std::optional<Date> calibrated, calibration_due;
-  std::vector<InstrumentRange> ranges;
+  std::vector<evidence::MeterRange> ranges;
   std::string note;
 };
 std::string_view describe(describe::Fields<InstrumentRegistered>& f);
@@ -204,7 +197,7 @@ struct ReadingTaken {
   std::optional<AnyQuantity> value;  ///< nothing when over range or not taken
   bool over_range{};
   std::string instrument, range;
-  bool lead_resistance_nulled{true};
+  evidence::TestLeads leads{evidence::TestLeads::not_stated};
   std::vector<AnyQuantity> repeats;
   std::string stage;
   std::string note;
@@ -214,7 +207,7 @@ std::string_view describe(describe::Fields<ReadingTaken>& f);
 /// A verdict is a fact: limit, figures, and which calculation said so. Refers to its reading.
 struct VerdictGiven {
   std::string aircraft, check, part;
-  Given verdict{Given::not_tested};
+  Verdict verdict{Verdict::not_tested};
   std::string words;  ///< what a person reads
   std::string next;   ///< what to do about it
   std::optional<AnyQuantity> value, lowest, highest;

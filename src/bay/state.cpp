@@ -4,29 +4,15 @@
 
 namespace wm::bay {
 
-std::optional<double> Counter::now() const {
-  if (points.empty()) return std::nullopt;
-  return points.back().total;
-}
-
 std::optional<double> Counter::on(Date day) const {
-  const auto later = std::upper_bound(points.begin(), points.end(), day,
-                                      [](Date d, const CounterPoint& p) { return d < p.day; });
-  if (later == points.begin()) return std::nullopt;
-  const auto& before = *std::prev(later);
-  if (before.day == day || later == points.end()) return before.total;
-  const double span = quantity::days_between(before.day, later->day);
-  const double share = quantity::days_between(before.day, day) / span;
-  return before.total + share * (later->total - before.total);
+  const auto total = series.total_at(day);
+  if (!total) return std::nullopt;
+  return total->straight.value_or(total->lowest);
 }
 
-double Counter::total_of(double reading, Date day, Sequence sequence) const {
-  double offset = 0;
-  for (const auto& exchange : exchanges) {
-    const bool before = exchange.day < day || (exchange.day == day && exchange.sequence < sequence);
-    if (before) offset += exchange.old_last - exchange.new_first;
-  }
-  return reading + offset;
+life::CountUnit unit_of(CounterKind kind) {
+  if (counts_hours(kind)) return life::CountUnit::hours;
+  return kind == CounterKind::landings ? life::CountUnit::landings : life::CountUnit::starts;
 }
 
 const Installation* Part::current() const {

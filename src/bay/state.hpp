@@ -7,6 +7,7 @@
 #include <unordered_map>
 
 #include "bay/event.hpp"
+#include "life/counters.hpp"
 
 namespace wm::bay {
 
@@ -17,31 +18,15 @@ using Sequence = std::int64_t;
 template <class T>
 using Named = std::map<std::string, T, std::less<>>;
 
-/// One reading of a counter on its running total: offsets of exchanged meters added.
-struct CounterPoint {
-  Date day{};
-  Sequence sequence{};
-  double reading{};  ///< as the meter showed it: hours, or a count
-  double total{};    ///< with the offsets of meters before it
-};
-
 struct Counter {
   CounterDefined about;
-  struct Exchange {
-    Date day{};
-    Sequence sequence{};
-    double old_last{};
-    double new_first{};
-  };
-  std::vector<CounterPoint> points;  ///< in the order in which things happened
-  std::vector<Exchange> exchanges;   ///< the same
+  life::CounterSeries series;
   /// The latest total; nothing when never read.
-  [[nodiscard]] std::optional<double> now() const;
+  [[nodiscard]] std::optional<double> now() const { return series.total(); }
   /// Total on a day: between two readings by proportion, nothing before the first.
   [[nodiscard]] std::optional<double> on(Date day) const;
-  /// Meter reading to running total on a day.
-  [[nodiscard]] double total_of(double reading, Date day, Sequence sequence) const;
 };
+[[nodiscard]] life::CountUnit unit_of(CounterKind kind);
 
 struct Installation {
   std::string part, aircraft, position;
@@ -50,6 +35,7 @@ struct Installation {
   std::map<std::string, double> from_counters, to_counters;  ///< counter -> total
   Sequence fitted{}, removed{};
   std::string why_removed;
+  bool day_known{true};
 };
 
 struct Part {
@@ -96,6 +82,8 @@ struct JointRecord {
   Sequence since{};
   std::optional<Entered<Torque>> torque;
   std::string torque_table, by, stage;
+  std::string worked_by;         ///< who did the last work other than marking and looking
+  Sequence disturbed{};          ///< last work other than marking and looking
   std::set<JointState> reached;  ///< since it was last opened
   /// Whether all that this joint asks for has been done since it was opened.
   [[nodiscard]] bool closed() const;
@@ -119,6 +107,7 @@ struct Change {
   bool done{}, withdrawn{};
   std::optional<ChangeDone> result;
   Date done_on{};
+  Sequence done_sequence{};
   std::string stage;  ///< that holds it
 };
 

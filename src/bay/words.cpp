@@ -94,36 +94,6 @@ std::string_view describe(describe::Choices<JointState>& c) {
       .has(JointState::seen, "seen", "seen (second person, or a second look)");
   return "joint-state";
 }
-std::string_view describe(describe::Choices<Authority>& c) {
-  c.has(Authority::law, "law", "law")
-      .has(Authority::maker_mandatory, "maker-mandatory", "maker, mandatory")
-      .has(Authority::maker_recommended, "maker-recommended", "maker, recommended")
-      .has(Authority::owners_choice, "owners-choice", "owner's choice");
-  return "authority";
-}
-std::string_view describe(describe::Choices<MonthRule>& c) {
-  c.has(MonthRule::end_of_month, "end-of-month", "calendar months (to the end of the month)")
-      .has(MonthRule::anniversary, "anniversary", "months (same day of the month)");
-  return "month-rule";
-}
-std::string_view describe(describe::Choices<Which>& c) {
-  c.has(Which::first, "first", "whichever comes first")
-      .has(Which::later, "later", "whichever comes later");
-  return "which";
-}
-std::string_view describe(describe::Choices<Carry>& c) {
-  c.has(Carry::from_done, "from-done", "next counts from when it was done")
-      .has(Carry::from_due, "from-due", "next counts from when it was due");
-  return "carry";
-}
-std::string_view describe(describe::Choices<ClockStart>& c) {
-  c.has(ClockStart::last_done, "last-done", "when it was last done")
-      .has(ClockStart::fitted, "fitted", "when the part was fitted")
-      .has(ClockStart::cured, "cured", "cure date of the part")
-      .has(ClockStart::assembled, "assembled", "assembly date of the part")
-      .has(ClockStart::given_date, "given-date", "a given date or reading");
-  return "clock-start";
-}
 std::string_view describe(describe::Choices<FlyDecision>& c) {
   c.has(FlyDecision::undecided, "undecided", "not decided yet")
       .has(FlyDecision::fly, "fly", "fly with it")
@@ -180,13 +150,6 @@ std::string_view describe(describe::Choices<QuickJob>& c) {
       .has(QuickJob::lubrication, "lubrication", "lubrication")
       .has(QuickJob::other, "other", "other");
   return "quick-job";
-}
-std::string_view describe(describe::Choices<Given>& c) {
-  c.has(Given::conforms, "conforms", "conforms")
-      .has(Given::does_not_conform, "does-not-conform", "does not conform")
-      .has(Given::undecided, "undecided", "undecided: the instrument can't tell")
-      .has(Given::not_tested, "not-tested", "not tested");
-  return "verdict";
 }
 std::string_view describe(describe::Choices<CheckKind>& c) {
   c.has(CheckKind::lead_resistance, "lead-resistance", "lead resistance")

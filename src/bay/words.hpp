@@ -4,8 +4,17 @@
 #include <string_view>
 
 #include "describe/fields.hpp"
+#include "evidence/verdict.hpp"
+#include "life/limits.hpp"
 
 namespace wm::bay {
+
+using evidence::Verdict;
+using life::Authority;
+using life::CarryForward;
+using life::Combine;
+using life::MonthRule;
+using life::StartFrom;
 
 /// How much a change disturbs, in rising order.
 enum class Grade { looked_at, adjusted, opened_and_refitted, renewed, redesigned };
@@ -77,23 +86,6 @@ std::string_view describe(describe::Choices<JointKind>& c);
 enum class JointState { open, assembled, torqued, locked, marked, seen };
 std::string_view describe(describe::Choices<JointState>& c);
 
-enum class Authority { law, maker_mandatory, maker_recommended, owners_choice };
-std::string_view describe(describe::Choices<Authority>& c);
-
-/// Months end with the calendar month, or on the same day of the month.
-enum class MonthRule { end_of_month, anniversary };
-std::string_view describe(describe::Choices<MonthRule>& c);
-
-enum class Which { first, later };
-std::string_view describe(describe::Choices<Which>& c);
-
-enum class Carry { from_done, from_due };
-std::string_view describe(describe::Choices<Carry>& c);
-
-/// From when a limit counts.
-enum class ClockStart { last_done, fitted, cured, assembled, given_date };
-std::string_view describe(describe::Choices<ClockStart>& c);
-
 enum class FlyDecision { undecided, fly, ground };
 std::string_view describe(describe::Choices<FlyDecision>& c);
 
@@ -118,9 +110,6 @@ std::string_view describe(describe::Choices<RuleAnswer>& c);
 
 enum class QuickJob { oil_change, plugs, battery, filter, tyre_or_brake, lubrication, other };
 std::string_view describe(describe::Choices<QuickJob>& c);
-
-enum class Given { conforms, does_not_conform, undecided, not_tested };
-std::string_view describe(describe::Choices<Given>& c);
 
 enum class CheckKind {
   lead_resistance,

@@ -124,6 +124,9 @@ struct Type {
 /// layout show: "between `length` and `reading`". Empty when every member is described.
 [[nodiscard]] std::string undescribed_gap(const Type& record);
 
+/// Whether two values of a described type are the same, typed text and all.
+[[nodiscard]] bool equal(const Type& type, const void* a, const void* b);
+
 /// Read a value of whatever kind from its unit, with or without "+- U". Where a unit serves
 /// two kinds the everyday one is taken: gauge pressure, torque, temperature.
 [[nodiscard]] Result<AnyQuantity> read_any(std::string_view text);

@@ -1,0 +1,9 @@
+#pragma once
+/// What the room hose adds to the catalogue.
+
+#include "describe/catalogue.hpp"
+
+namespace wm::hose {
+/// "length-allowance", and the cut-off and tolerance tables.
+void declare(describe::Catalogue& catalogue);
+}  // namespace wm::hose

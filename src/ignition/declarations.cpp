@@ -1,0 +1,95 @@
+#include "ignition/declarations.hpp"
+
+#include "ignition/lead.hpp"
+
+namespace wm::ignition {
+
+using quantity::feet;
+using quantity::inches;
+using quantity::ohms;
+
+std::string_view describe(describe::Choices<LimitBasis>& c) {
+  c.has(LimitBasis::makers_limit, "makers-limit", "maker's limit")
+      .has(LimitBasis::owners_limit, "owners-limit", "owner's own limit")
+      .has(LimitBasis::typical_figure, "typical-figure", "typical figure: advice, no verdict");
+  return "limit-basis";
+}
+
+std::string_view describe(describe::Fields<SiblingLead>& f) {
+  f.has<&SiblingLead::name>("name", "Which lead").needed("2 top").unique();
+  f.has<&SiblingLead::reading>("reading", "Its resistance").needed("12.1 kohm");
+  f.has<&SiblingLead::length>("length", "Its length").between(inches(1), feet(50));
+  return "sibling-lead";
+}
+
+std::string_view describe(describe::Fields<LeadCheckInput>& f) {
+  using In = LeadCheckInput;
+  const quantity::ResistancePerLength none{0};
+  const quantity::ResistancePerLength most{1e8};
+  const auto top = ohms(1e9);
+  f.has<&In::name>("name", "Which lead").example("3 top");
+  f.has<&In::length>("length", "Length, end to end of the conductor")
+      .example("1.20 m")
+      .between(inches(1), feet(50));
+  f.has<&In::per_length_low>("per_length_low", "Lowest resistance for a length")
+      .example("10 kohm/m")
+      .between(none, most)
+      .help("The lead maker's figure; there is no table.");
+  f.has<&In::per_length_high>("per_length_high", "Highest resistance for a length")
+      .example("23 kohm/m")
+      .between(none, most);
+  f.has<&In::terminals>("terminals", "Resistance of both terminals together").between(ohms(0), top);
+  f.has<&In::lowest>("lowest", "Lowest for the whole lead").between(ohms(0), top);
+  f.has<&In::highest>("highest", "Highest for the whole lead").between(ohms(0), top);
+  f.has<&In::limit_basis>("limit_basis", "Whose limit");
+  f.has<&In::limit_source>("limit_source", "Where the limit is written");
+  f.has<&In::temperature>("temperature", "Temperature of the lead")
+      .between(quantity::celsius(-40), quantity::celsius(150));
+  f.has<&In::temperature_coefficient>("temperature_coefficient",
+                                      "Change of resistance for a kelvin, as a share")
+      .between(-0.01, 0.01)
+      .example("0.0039");
+  f.has<&In::reading>("reading", "Resistance read").example("26.50 kohm").between(ohms(-1), top);
+  f.has<&In::over_range>("over_range", "The display showed over-range");
+  f.has<&In::meter>("meter", "Range of the meter and its accuracy");
+  f.has<&In::leads>("leads", "Test leads");
+  f.has<&In::lead_resistance>("lead_resistance", "Resistance of the test leads")
+      .between(ohms(0), ohms(100));
+  f.has<&In::guard_from>("guard_from", "Guard band from");
+  f.has<&In::siblings>("siblings", "The other leads").at_most(64);
+  f.has<&In::baseline>("baseline", "Its own earlier reading");
+  return "lead-check-input";
+}
+
+std::string_view describe(describe::Fields<LeadCheckAnswer>& f) {
+  using A = LeadCheckAnswer;
+  f.has<&A::verdict>("verdict", "Verdict");
+  f.has<&A::open>("open", "Open circuit");
+  f.has<&A::in_words>("in_words", "In words");
+  f.has<&A::reason>("reason", "Why");
+  f.has<&A::lowest>("lowest", "Lowest for this lead");
+  f.has<&A::highest>("highest", "Highest for this lead");
+  f.has<&A::accept_from>("accept_from", "Conforms from");
+  f.has<&A::accept_to>("accept_to", "Conforms up to");
+  f.has<&A::guard>("guard", "Guard band");
+  f.has<&A::per_length>("per_length", "Read, for a length");
+  f.has<&A::allowance_used>("allowance_used", "Allowance used");
+  f.has<&A::siblings>("siblings", "Among its siblings");
+  f.has<&A::baseline>("baseline", "Against its own earlier reading");
+  f.has<&A::not_covered>("not_covered", "Not covered by this check");
+  f.has<&A::do_next>("do_next", "What to do next");
+  f.has<&A::working>("working", "The sum, step by step");
+  return "lead-check-answer";
+}
+
+void declare(describe::Catalogue& catalogue) {
+  using namespace describe;
+  catalogue.add(calculation<&lead_check>(
+      "lead-check", "Judge an ignition lead by its resistance for its length",
+      {secondary("ILAC-G8:09/2019", "par. 4.2.3, read in extract: guard band beside each limit"),
+       secondary("ignition maintenance texts", "an open inside a lead may still spark"),
+       common_practice("meter accuracy as per cent of reading plus counts of the last digit")},
+      {caution::insulation_not_tested, caution::propeller, caution::high_tension, caution::defer}));
+}
+
+}  // namespace wm::ignition

@@ -1,0 +1,9 @@
+#pragma once
+/// What the room ignition adds to the catalogue.
+
+#include "describe/catalogue.hpp"
+
+namespace wm::ignition {
+/// "lead-check".
+void declare(describe::Catalogue& catalogue);
+}  // namespace wm::ignition

@@ -77,7 +77,8 @@ struct Card {
 ///          `Kind::bad_text`       a head that is not 8 to 128 letters and digits,
 ///          `Kind::out_of_bounds`  a negative sequence, a text above 200 kB, a table with
 ///                                 shares or cells that do not match its heads or with
-///                                 columns narrower than 8 mm, a card above 1000 pages.
+///                                 columns narrower than 8 mm, a card above 1000 pages, 4 MB
+///                                 or 50000 rows, steps and paragraphs.
 ///          Each with the path of the field.
 [[nodiscard]] Result<std::vector<Page>> lay_out(const Card& card, Paper paper);
 

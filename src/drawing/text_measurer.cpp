@@ -10,6 +10,16 @@ namespace {
 
 constexpr std::string_view k_ellipsis = "…";
 
+constexpr std::size_t k_window = 1500;       // bytes given to pango at once
+constexpr std::size_t k_surely_long = 8000;  // bytes that no line of a sheet holds
+
+/// At most `most` bytes, not ending within a character.
+std::string_view beginning(std::string_view text, std::size_t most) {
+  if (text.size() <= most) return text;
+  while (most > 0 && (static_cast<unsigned char>(text[most]) & 0xC0U) == 0x80U) --most;
+  return text.substr(0, most);
+}
+
 /// Runs of spaces become one, none at the ends.
 std::string one_spaced(std::string_view text) {
   std::string out;
@@ -38,17 +48,41 @@ struct TextMeasurer::Hidden {
     return to_mm(units);
   }
 
-  void wrap_paragraph(const std::string& clean, double size, Weight weight, double width_mm,
-                      std::vector<std::string>& out) const {
+  /// Where the lines of a text begin, and its end.
+  std::vector<std::size_t> line_starts(const std::string& clean, double size, Weight weight,
+                                       double width_mm) const {
     // Huge widths would overflow pango's integers; a sheet is never that wide.
     const double points = std::clamp(width_mm, 0.0, 5000.0) * detail::k_points_per_mm;
     pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
     pango_layout_set_width(layout.get(), static_cast<int>(points * PANGO_SCALE));
     detail::set_text(layout.get(), clean, size, weight);
-    for (GSList* at = pango_layout_get_lines_readonly(layout.get()); at != nullptr; at = at->next) {
-      const auto* line = static_cast<const PangoLayoutLine*>(at->data);
-      out.push_back(one_spaced(std::string_view{clean}.substr(
-          static_cast<std::size_t>(line->start_index), static_cast<std::size_t>(line->length))));
+    std::vector<std::size_t> starts;
+    for (GSList* at = pango_layout_get_lines_readonly(layout.get()); at != nullptr; at = at->next)
+      starts.push_back(
+          static_cast<std::size_t>(static_cast<const PangoLayoutLine*>(at->data)->start_index));
+    starts.push_back(clean.size());
+    return starts;
+  }
+
+  /// Pango's time for one text grows with the square of its lines, so it gets a window at a
+  /// time; the last line of a window begins the next one.
+  void wrap_paragraph(const std::string& clean, double size, Weight weight, double width_mm,
+                      std::vector<std::string>& out) const {
+    std::string_view rest = clean;
+    std::size_t window = k_window;
+    while (!rest.empty()) {
+      const std::string part{beginning(rest, window)};
+      const auto starts = line_starts(part, size, weight, width_mm);
+      const bool all = part.size() == rest.size();
+      const std::size_t lines = starts.size() - 1;
+      if (!all && lines < 2) {
+        window *= 2;
+        continue;
+      }
+      const std::size_t kept = all ? lines : lines - 1;
+      for (std::size_t i = 0; i < kept; ++i)
+        out.push_back(one_spaced(part.substr(starts[i], starts[i + 1] - starts[i])));
+      rest.remove_prefix(starts[kept]);
     }
   }
 };
@@ -86,7 +120,9 @@ std::string TextMeasurer::shortened(std::string_view text, double size, Weight w
   std::string clean = detail::clean_text(text);
   std::ranges::replace(clean, '\n', ' ');
   clean = one_spaced(clean);
-  if (hidden_->width(clean, size, weight) <= width) return clean;
+  const bool long_text = clean.size() > k_surely_long;
+  if (long_text) clean = beginning(clean, k_surely_long);
+  if (!long_text && hidden_->width(clean, size, weight) <= width) return clean;
   const double room = width - hidden_->width(std::string{k_ellipsis}, size, weight);
   std::vector<std::string> lines;
   hidden_->wrap_paragraph(clean, size, weight, std::max(room, 0.0), lines);

@@ -11,6 +11,8 @@ namespace wm::drawing::detail {
 namespace {
 
 constexpr std::size_t k_longest_text = 200'000;
+constexpr std::size_t k_most_bytes = 4'000'000;
+constexpr std::size_t k_most_lines = 50'000;
 
 Problem at(Kind kind, std::string path, std::string what, std::string expected) {
   return {kind, std::move(path), std::move(what), std::move(expected), {}, {}, {}};
@@ -20,9 +22,21 @@ Problem at(Kind kind, std::string path, std::string what, std::string expected) 
 class Checker {
  public:
   void text(const std::string& text, const std::string& path) {
+    bytes_ += text.size();
     if (text.size() > k_longest_text)
       wrong(at(Kind::out_of_bounds, path, fmt::format("a text of {} bytes", text.size()),
                fmt::format("at most {} bytes for one field of a card", k_longest_text)));
+  }
+  /// One more thing that takes at least a line.
+  void line() { ++lines_; }
+  /// Refuse at once what would take minutes to lay out and then too many pages.
+  void size() {
+    if (bytes_ > k_most_bytes || lines_ > k_most_lines)
+      wrong(at(Kind::out_of_bounds, "",
+               fmt::format("a card of {} bytes and {} rows, steps or paragraphs", bytes_, lines_),
+               fmt::format("at most {} bytes and {} rows, steps or paragraphs; print long lists "
+                           "in parts",
+                           k_most_bytes, k_most_lines)));
   }
   void wrong(Problem problem) {
     if (!first_) first_ = std::move(problem);
@@ -34,6 +48,8 @@ class Checker {
 
  private:
   std::optional<Problem> first_;
+  std::size_t bytes_{};
+  std::size_t lines_{};
 };
 
 void check_shares(Checker& checker, const Table& table, std::size_t columns,
@@ -53,6 +69,7 @@ void check_table(Checker& checker, const Table& table, double width, const std::
   std::size_t columns = table.heads.size();
   for (std::size_t r = 0; r < table.rows.size(); ++r) {
     const auto& cells = table.rows[r];
+    checker.line();
     if (!table.heads.empty() && cells.size() > table.heads.size())
       checker.wrong(at(Kind::out_of_bounds, fmt::format("{}/rows/{}", path, r),
                        fmt::format("{} cells under {} heads", cells.size(), table.heads.size()),
@@ -72,12 +89,14 @@ void check_table(Checker& checker, const Table& table, double width, const std::
 }
 
 void check_step(Checker& checker, const Step& step, const std::string& path) {
+  checker.line();
   checker.text(step.text, path + "/text");
   checker.text(step.torque, path + "/torque");
   checker.text(step.torque_source, path + "/torque_source");
   checker.text(step.state, path + "/state");
   for (std::size_t r = 0; r < step.readings.size(); ++r) {
     const ReadingField& f = step.readings[r];
+    checker.line();
     for (const std::string* t : {&f.label, &f.unit, &f.limit, &f.source, &f.value, &f.verdict})
       checker.text(*t, fmt::format("{}/readings/{}", path, r));
   }
@@ -118,17 +137,21 @@ Result<Done> check_card(const Card& card, double width) {
     const Section& section = card.sections[s];
     const std::string path = fmt::format("sections/{}", s);
     checker.text(section.heading, path + "/heading");
-    for (std::size_t i = 0; i < section.paragraphs.size(); ++i)
+    for (std::size_t i = 0; i < section.paragraphs.size(); ++i) {
+      checker.line();
       checker.text(section.paragraphs[i], fmt::format("{}/paragraphs/{}", path, i));
+    }
     for (std::size_t i = 0; i < section.steps.size(); ++i)
       check_step(checker, section.steps[i], fmt::format("{}/steps/{}", path, i));
     if (section.table) check_table(checker, *section.table, width, path + "/table");
   }
   for (std::size_t i = 0; i < card.signatures.size(); ++i) {
     const SignBlock& b = card.signatures[i];
+    checker.line();
     for (const std::string* t : {&b.role, &b.name, &b.certificate, &b.date})
       checker.text(*t, fmt::format("signatures/{}", i));
   }
+  checker.size();
   return checker.answer();
 }
 

@@ -91,7 +91,9 @@ Pieces caution_pieces(const Setter& set, const std::vector<std::string>& caution
     piece.height += top + below;
     const double h = piece.height;
     // Drawn piece by piece so that a box over a page break stays a box.
-    piece.items.emplace_back(Rect{{0, 0}, k_bar, h, 0, Role::ink, {}});
+    // A little longer than the piece: no white hairline between one and the next.
+    const double bar = i + 1 == out.size() ? h : h + 0.2;
+    piece.items.emplace_back(Rect{{0, 0}, k_bar, bar, 0, Role::ink, {}});
     piece.items.emplace_back(Line{{width, 0}, {width, h}, {Role::ink, k_line}});
     if (i == 0) piece.items.emplace_back(Line{{0, 0}, {width, 0}, {Role::ink, k_line}});
     if (i + 1 == out.size())

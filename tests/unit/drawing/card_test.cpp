@@ -348,6 +348,17 @@ TEST(Card, AHeadingIsNeverTheLastThingOnAPage) {
   }
 }
 
+TEST(Card, FarTooMuchIsRefusedBeforeItIsLaidOut) {
+  Card card;
+  card.title = "Card";
+  card.sections = {{"All", {}, {}, Table{{}, {}, {}}}};
+  card.sections[0].table->rows.assign(1'000'000, {"x"});
+  EXPECT_EQ(lay_out(card, Paper::a4).error().kind, Kind::out_of_bounds);
+  card.sections[0].table.reset();
+  card.sections[0].paragraphs.assign(30, std::string(150'000, 'x'));
+  EXPECT_EQ(lay_out(card, Paper::a4).error().kind, Kind::out_of_bounds);
+}
+
 TEST(Card, TooManyPagesAreRefused) {
   Card card;
   card.title = "Card";

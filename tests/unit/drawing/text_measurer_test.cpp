@@ -48,6 +48,29 @@ TEST(TextMeasurer, AWordLongerThanTheLineIsBrokenNotCut) {
   EXPECT_EQ(again, hash);
 }
 
+// Symptom seen: one word of 200 kB took two and a half minutes.
+TEST(TextMeasurer, AVeryLongWordIsWrappedInATimeThatGrowsWithItsLength) {
+  const TextMeasurer m;
+  std::string word;
+  while (word.size() < 200'000) word += "Ωx";
+  std::string again;
+  for (const std::string& line : m.wrap(word, 3.2, Weight::normal, 50)) again += line;
+  EXPECT_EQ(again, word);
+  EXPECT_LE(m.width(m.shortened(word, 3.2, Weight::normal, 50), 3.2, Weight::normal), 50.05);
+}
+
+TEST(TextMeasurer, AWindowOfTextIsNotSeenInItsLines) {
+  // The same words in one paragraph and, line by line, alone: no line could take one more word.
+  const TextMeasurer m;
+  std::string text;
+  for (int i = 0; i < 2000; ++i) text += "word" + std::to_string(i) + " ";
+  const auto lines = m.wrap(text, 3.2, Weight::normal, 80);
+  for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
+    const std::string next = lines[i + 1].substr(0, lines[i + 1].find(' '));
+    EXPECT_GT(m.width(lines[i] + " " + next, 3.2, Weight::normal), 80) << lines[i];
+  }
+}
+
 TEST(TextMeasurer, NoWidthAtAllStillEnds) {
   const TextMeasurer m;
   EXPECT_EQ(m.wrap("abc", 3, Weight::normal, 0).size(), 3U);

@@ -8,9 +8,18 @@ cd "$(dirname "$0")/.." || exit 1
 
 out=build/headers
 mkdir -p "$out"
-# Generated tables, where a build has made them already.
-tables=$(ls -d build/asan/generated build/release/generated 2>/dev/null | head -n 1)
-export out tables
+# Include roots of a room beside src/, as its own sources are built with: generated tables,
+# and the libraries that a private header may name.
+commands=build/asan/compile_commands.json
+roots_of() { # room
+  [ -f "$commands" ] || return 0
+  grep -E "\"command\": .*/src/$1/" "$commands" | grep -oE -- '(-I|-isystem )[^ "]+' | sort -u | tr '\n' ' '
+}
+for room in src/*/; do
+  room=$(basename "$room")
+  roots_of "$room" >"$out/$room.roots"
+done
+export out
 
 one() { # header, relative to the project
   local header=${1#src/} name
@@ -20,7 +29,7 @@ one() { # header, relative to the project
   cmp -s "$out/$name.cpp.new" "$out/$name.cpp" || cp "$out/$name.cpp.new" "$out/$name.cpp"
   rm -f "$out/$name.cpp.new"
   if $compiler -std=c++23 -O0 -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror \
-    -Isrc ${tables:+-I"$tables"} -c "$out/$name.cpp" -o "$out/$name.o" >"$out/$name.log" 2>&1; then
+    -Isrc $(cat "$out/${header%%/*}.roots") -c "$out/$name.cpp" -o "$out/$name.o" >"$out/$name.log" 2>&1; then
     echo "good"
   else
     echo "bad $1"

@@ -252,8 +252,10 @@ bool make_new_file(const std::filesystem::path& path, const std::string& vfs_nam
 void remove_file(const std::filesystem::path& path, const std::string& vfs_name) noexcept {
   sqlite3_vfs* vfs = sqlite3_vfs_find(name_or_default(vfs_name));
   if (vfs == nullptr) return;
-  const FileName name(vfs, path);
-  if (name.get() != nullptr) vfs->xDelete(vfs, name.get(), 1);
+  for (const char* ending : {"", "-journal"}) {
+    const FileName name(vfs, path.string() + ending);
+    if (name.get() != nullptr) vfs->xDelete(vfs, name.get(), 1);
+  }
 }
 
 bool syncs_folders() { return sqlite3_compileoption_used("DISABLE_DIRSYNC") == 0; }

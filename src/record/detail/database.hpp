@@ -112,6 +112,7 @@ void copy_pages(const Database& from, const Database& into, int patience_millise
 /// Goes through SQLite's file layer: opening and closing a database by other means would drop the
 /// locks that this process holds on it (POSIX advisory locks).
 [[nodiscard]] bool make_new_file(const std::filesystem::path& path, const std::string& vfs);
+/// Take back a file that make_new_file made, and a safety file beside it.
 void remove_file(const std::filesystem::path& path, const std::string& vfs) noexcept;
 
 /// Whether this SQLite really syncs folders (some are built without).

@@ -1,6 +1,7 @@
 #pragma once
 /// QR codes as squares, dark or light.
 
+#include <cstddef>
 #include <string_view>
 #include <vector>
 
@@ -11,6 +12,12 @@ namespace wm::drawing {
 struct QrSquares {
   int side{};              ///< squares along one side, without the quiet zone
   std::vector<bool> dark;  ///< row by row from the top
+
+  /// @pre x and y from 0 to side - 1
+  [[nodiscard]] bool is_dark(int x, int y) const {
+    return dark[static_cast<std::size_t>(y) * static_cast<std::size_t>(side) +
+                static_cast<std::size_t>(x)];
+  }
 };
 
 inline constexpr int k_quiet_zone = 4;  ///< light squares on every side, ISO/IEC 18004

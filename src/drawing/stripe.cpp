@@ -58,7 +58,9 @@ class Sign {
     constexpr double high = k_half - k_inset;
     rect(left, top, right - left, high, Role::zinc_light, edge());
     // Lines at 45 degrees, each cut to the rectangle.
-    for (double start = left - high + 5; start < right; start += 7) {
+    const int count = static_cast<int>((right - left + high) / 7) + 1;
+    for (int i = 0; i < count; ++i) {
+      const double start = left - high + 5 + 7 * i;
       const double from = std::max(start, left);
       const double to = std::min(start + high, right);
       if (to - from > 0.5)

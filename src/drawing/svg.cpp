@@ -77,9 +77,7 @@ class Writer {
     for (int y = 0; y < squares->side; ++y)
       for (int x = 0; x < squares->side;) {
         int run = 0;
-        while (x + run < squares->side &&
-               squares->dark[static_cast<std::size_t>(y * squares->side + x + run)])
-          ++run;
+        while (x + run < squares->side && squares->is_dark(x + run, y)) ++run;
         if (run > 0)
           d += fmt::format("M{} {}h{}v{}h-{}z", mm(q.at.x + (x + k_quiet_zone) * module),
                            mm(q.at.y + (y + k_quiet_zone) * module), mm(run * module), mm(module),

@@ -110,7 +110,7 @@ void CairoPainter::operator()(const QrCode& code) {
   // One path for all squares, so that no hairline shows between neighbours.
   for (int y = 0; y < squares->side; ++y)
     for (int x = 0; x < squares->side; ++x)
-      if (squares->dark[static_cast<std::size_t>(y * squares->side + x)])
+      if (squares->is_dark(x, y))
         cairo_rectangle(cr_, pt(code.at.x) + (x + k_quiet_zone) * side,
                         pt(code.at.y) + (y + k_quiet_zone) * side, side, side);
   cairo_set_source_rgb(cr_, 0, 0, 0);

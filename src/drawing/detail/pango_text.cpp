@@ -4,8 +4,8 @@
 
 #if defined(__SANITIZE_ADDRESS__)
 // fontconfig loses sight of what it set up first: 288 bytes, rarely some kilobytes when two
-// threads begin at once; seen with 2.14.1, once a process however many texts are set. Weak, so that a
-// program may bring its own list.
+// threads begin at once; seen with 2.14.1, once a process however many texts are set. Weak, so that
+// a program may bring its own list.
 extern "C" __attribute__((weak)) const char* __lsan_default_suppressions();              // NOLINT
 extern "C" const char* __lsan_default_suppressions() { return "leak:libfontconfig\n"; }  // NOLINT
 #endif

@@ -96,6 +96,8 @@ const std::vector<Act>& acts() {
 const std::vector<View>& views() {
   static const std::vector<View> all{
       view<&aircraft_list>("aircraft-list", "The aircraft in this binder"),
+      view<&front_page>("header", "What stands at the top of every page"),
+      view<&named_choices>("choices", "What a field that names something may be filled with"),
       view<&bay_page>("bay", "What is installed, how much of it is used, what lies ahead"),
       view<&due_page>("due", "What is due, by when, and how sure"),
       view<&work_page>("work", "Changes, stages, objections and what is missing"),

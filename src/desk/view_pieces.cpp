@@ -78,6 +78,13 @@ CheckLine check_line(const bay::CheckRecord& check) {
   if (limits.lowest) out.lowest = say(*limits.lowest, a.unit);
   if (limits.highest) out.highest = say(*limits.highest, a.unit);
   out.limit_source = limits.lowest || limits.highest ? limit_source(a) : "no limit entered";
+  const auto number = [&](const describe::AnyQuantity& v) -> std::optional<double> {
+    const auto* unit = quantity::find_unit(v.kind, a.unit);
+    if (unit == nullptr) return std::nullopt;
+    return (v.si - unit->offset) / unit->factor;
+  };
+  if (limits.lowest) out.lowest_number = number(*limits.lowest);
+  if (limits.highest) out.highest_number = number(*limits.highest);
   out.verdict = "not-tested";
   const auto* last = check.latest();
   if (last == nullptr) return out;
@@ -88,6 +95,7 @@ CheckLine check_line(const bay::CheckRecord& check) {
   if (last->engine_hours)
     out.last_when += ", " + life::say(*last->engine_hours, life::CountUnit::hours);
   out.last_event = last->event;
+  if (last->reading.value) out.last_number = number(*last->reading.value);
   if (last->verdict) {
     out.verdict = evidence::word(last->verdict->verdict);
     out.used = last->verdict->allowance_used;

@@ -145,6 +145,7 @@ struct CheckLine {
   std::string last, last_when, last_words, last_event;
   std::string verdict;  ///< of the latest reading, not-tested without one
   std::optional<double> used;
+  std::optional<double> lowest_number, highest_number, last_number;  ///< in the check's unit
 };
 std::string_view describe(describe::Fields<CheckLine>& f);
 struct CheckGroup {
@@ -164,6 +165,28 @@ struct MeasurePage {
   std::vector<InstrumentLine> instruments;
 };
 std::string_view describe(describe::Fields<MeasurePage>& f);
+
+/// What stands at the top of every page, for all aircraft; cheap, asked often.
+struct FrontPage {
+  std::vector<Header> aircraft;
+  quantity::Date today{};
+};
+std::string_view describe(describe::Fields<FrontPage>& f);
+
+/// What a field that names something may be filled with.
+struct ChoicesWanted {
+  std::string of;  ///< the word of `refers_to`: position, part, joint, ...
+  std::string aircraft;
+};
+std::string_view describe(describe::Fields<ChoicesWanted>& f);
+struct NamedChoice {
+  std::string value, label, note;
+};
+std::string_view describe(describe::Fields<NamedChoice>& f);
+struct NamedChoices {
+  std::vector<NamedChoice> choices;
+};
+std::string_view describe(describe::Fields<NamedChoices>& f);
 
 struct OfCheck {
   std::string aircraft, check;
@@ -267,6 +290,9 @@ std::string_view describe(describe::Fields<InstrumentsPage>& f);
 
 using describe::Context;
 [[nodiscard]] Checked<AircraftList> aircraft_list(const Nothing&, const bay::State&,
+                                                  const Context&);
+[[nodiscard]] Checked<FrontPage> front_page(const Nothing&, const bay::State&, const Context&);
+[[nodiscard]] Checked<NamedChoices> named_choices(const ChoicesWanted&, const bay::State&,
                                                   const Context&);
 [[nodiscard]] Checked<BayPage> bay_page(const OfAircraft&, const bay::State&, const Context&);
 [[nodiscard]] Checked<DuePage> due_page(const OfAircraft&, const bay::State&, const Context&);

@@ -208,6 +208,9 @@ std::string_view describe(describe::Fields<CheckLine>& f) {
   f.has<&CheckLine::last_event>("last_event", "Last event");
   f.has<&CheckLine::verdict>("verdict", "Verdict");
   f.has<&CheckLine::used>("used", "Used");
+  f.has<&CheckLine::lowest_number>("lowest_number", "Lowest number");
+  f.has<&CheckLine::highest_number>("highest_number", "Highest number");
+  f.has<&CheckLine::last_number>("last_number", "Last number");
   return "check-line";
 }
 
@@ -236,6 +239,30 @@ std::string_view describe(describe::Fields<MeasurePage>& f) {
   f.has<&MeasurePage::groups>("groups", "Groups");
   f.has<&MeasurePage::instruments>("instruments", "Instruments");
   return "measure-page";
+}
+
+std::string_view describe(describe::Fields<FrontPage>& f) {
+  f.has<&FrontPage::aircraft>("aircraft", "Aircraft");
+  f.has<&FrontPage::today>("today", "Today");
+  return "front-page";
+}
+
+std::string_view describe(describe::Fields<ChoicesWanted>& f) {
+  f.has<&ChoicesWanted::of>("of", "What is named").needed("position");
+  f.has<&ChoicesWanted::aircraft>("aircraft", "Aircraft").refers_to("aircraft");
+  return "choices-wanted";
+}
+
+std::string_view describe(describe::Fields<NamedChoice>& f) {
+  f.has<&NamedChoice::value>("value", "Value");
+  f.has<&NamedChoice::label>("label", "Label");
+  f.has<&NamedChoice::note>("note", "Note");
+  return "named-choice";
+}
+
+std::string_view describe(describe::Fields<NamedChoices>& f) {
+  f.has<&NamedChoices::choices>("choices", "Choices");
+  return "named-choices";
 }
 
 std::string_view describe(describe::Fields<OfCheck>& f) {

@@ -18,6 +18,10 @@ namespace wm::calculation::detail {
 /// "wrench=12 in", "items/0/mass=9 lb", or a whole JSON object in braces.
 [[nodiscard]] Problems parse_key_values(std::span<const std::string_view> pairs, Tree& tree);
 
+/// A JSON object with some of its fields given anew; a later pair replaces an earlier value.
+[[nodiscard]] Problems parse_replacing(std::string_view body,
+                                       std::span<const std::string_view> pairs, Tree& tree);
+
 /// "line 12, column 5" of a place in a text.
 [[nodiscard]] std::string place_in(std::string_view text, std::size_t offset);
 

@@ -1,0 +1,10 @@
+find_package(CLI11 REQUIRED)
+target_link_libraries(wm_cli PRIVATE CLI11::CLI11)
+if(EXISTS ${CMAKE_SOURCE_DIR}/src/cli/demo.cmake)
+  include(${CMAKE_SOURCE_DIR}/src/cli/demo.cmake)
+endif()
+target_compile_definitions(wm_cli PRIVATE WM_VERSION="${PROJECT_VERSION}")
+
+add_executable(witnessmark ${CMAKE_SOURCE_DIR}/src/cli/main.cpp)
+target_link_libraries(witnessmark PRIVATE wm::cli)
+set_target_properties(witnessmark PROPERTIES RUNTIME_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/bin)

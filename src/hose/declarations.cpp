@@ -46,7 +46,6 @@ std::string_view describe(describe::Fields<LengthAllowanceInput>& f) {
       .at_most(feet(100))
       .help("Along the way the hose shall run.");
   f.has<&LengthAllowanceInput::overall>("overall", "Overall length, where it is settled")
-      .example("16.50 in")
       .above(inches(0))
       .at_most(feet(100));
   f.has<&LengthAllowanceInput::slack_rule>("slack_rule", "Slack is meant as");
@@ -55,8 +54,10 @@ std::string_view describe(describe::Fields<LengthAllowanceInput>& f) {
   f.has<&LengthAllowanceInput::slack_to>("slack_to", "Slack at most")
       .between(per_cent(0), per_cent(50));
   f.has<&LengthAllowanceInput::size>("size", "Dash number").example("-8");
-  f.has<&LengthAllowanceInput::near_end>("near_end", "Near end");
-  f.has<&LengthAllowanceInput::far_end>("far_end", "Far end");
+  f.has<&LengthAllowanceInput::near_end>("near_end", "Near end")
+      .example(R"({"rigid": "1.50 in", "cut_off": "0.94 in"})");
+  f.has<&LengthAllowanceInput::far_end>("far_end", "Far end")
+      .example(R"({"form": "elbow-90", "rigid": "1.80 in", "cut_off": "1.31 in"})");
   f.has<&LengthAllowanceInput::pair_form>("pair_form", "PTFE assembly, both ends alike")
       .help("Form as the table hose-cut-off-pair words it: straight, 45 degree elbow, ...");
   f.has<&LengthAllowanceInput::outside_diameter>("outside_diameter", "Outside diameter of the hose")

@@ -42,17 +42,20 @@ std::string_view describe(describe::Fields<LeadCheckInput>& f) {
   f.has<&In::lowest>("lowest", "Lowest for the whole lead").between(ohms(0), top);
   f.has<&In::highest>("highest", "Highest for the whole lead").between(ohms(0), top);
   f.has<&In::limit_basis>("limit_basis", "Whose limit");
-  f.has<&In::limit_source>("limit_source", "Where the limit is written");
+  f.has<&In::limit_source>("limit_source", "Where the limit is written")
+      .example("data sheet of the lead's maker");
   f.has<&In::temperature>("temperature", "Temperature of the lead")
       .between(quantity::celsius(-40), quantity::celsius(150));
   f.has<&In::temperature_coefficient>("temperature_coefficient",
                                       "Change of resistance for a kelvin, as a share")
       .between(-0.01, 0.01)
-      .example("0.0039");
+      .help("Copper: about 0.0039 (from memory). Resistive cores: ask the maker.");
   f.has<&In::reading>("reading", "Resistance read").example("26.50 kohm").between(ohms(-1), top);
   f.has<&In::over_range>("over_range", "The display showed over-range");
-  f.has<&In::meter>("meter", "Range of the meter and its accuracy");
-  f.has<&In::leads>("leads", "Test leads");
+  f.has<&In::meter>("meter", "Range of the meter and its accuracy")
+      .example(R"({"name": "60 kohm", "full_scale": "60 kohm", "resolution": "0.01 kohm",
+ "of_reading": "0.9 %", "counts": 2})");
+  f.has<&In::leads>("leads", "Test leads").example("nulled");
   f.has<&In::lead_resistance>("lead_resistance", "Resistance of the test leads")
       .between(ohms(0), ohms(100));
   f.has<&In::guard_from>("guard_from", "Guard band from");

@@ -9,8 +9,9 @@
 namespace wm::life {
 namespace {
 
-constexpr std::string_view k_hours = "hours";
-constexpr std::string_view k_count = "count";
+// Names of the two counters of this form; they are read in the words of the limit.
+constexpr std::string_view k_hours = "time in service";
+constexpr std::string_view k_count = "landings or starts";
 constexpr double k_seconds_an_hour = 3600.0;
 /// Mean month of the Gregorian calendar, 365.2425 / 12.
 constexpr double k_days_a_month = 30.436875;

@@ -105,7 +105,9 @@ std::string_view in_words(Authority authority) {
 std::string in_words(const Limit& limit) {
   std::vector<std::string> parts;
   for (const UseLimit& use : limit.uses) {
-    parts.push_back(fmt::format("{} of {}", say(use.every(), use.unit), use.counter));
+    parts.push_back(use.unit == CountUnit::hours
+                        ? fmt::format("{} of {}", say(use.every(), use.unit), use.counter)
+                        : fmt::format("{:.0f} {}", use.every(), use.counter));
   }
   if (limit.months) {
     parts.push_back(

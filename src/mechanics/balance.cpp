@@ -259,6 +259,11 @@ void conclude(MassBalanceAnswer& answer) {
 }
 
 void judge_change(const MassBalanceInput& in, const Units& u, MassBalanceAnswer& answer) {
+  if (in.changes.empty() && !in.not_yet_counted) {
+    answer.negligible = true;
+    answer.change_in_words = "nothing changed";
+    return;
+  }
   const Mass earlier = in.not_yet_counted ? in.not_yet_counted->value : Mass{};
   const double mass = std::abs((answer.mass_change.value + earlier).si);
   const double heavy = in.empty_mass.value / quantity::pounds(1);

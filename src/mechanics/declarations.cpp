@@ -118,11 +118,20 @@ std::string_view describe(describe::Fields<MassBalanceInput>& f) {
   f.has<&MassBalanceInput::empty_arm>("empty_arm", "Its centre of gravity")
       .needed("10.6 in")
       .between(inches(-2000), far);
-  f.has<&MassBalanceInput::changes>("changes", "What comes, goes or is moved").at_most(200);
+  f.has<&MassBalanceInput::changes>("changes", "What comes, goes or is moved")
+      .example(R"([{"what": "old starter", "kind": "removed", "mass": "18.0 lb", "arm": "-38 in"},
+ {"what": "new starter", "kind": "added", "mass": "9.4 lb", "arm": "-38 in"}])")
+      .at_most(200);
   f.has<&MassBalanceInput::not_yet_counted>("not_yet_counted",
                                             "Sum of earlier changes that were negligible")
       .between(pounds(-1000), pounds(1000));
-  f.has<&MassBalanceInput::stations>("stations", "Stations").at_most(50);
+  f.has<&MassBalanceInput::stations>("stations", "Stations")
+      .example(R"([{"name": "oil", "arm": "-49 in", "least": "17 lb", "most": "17 lb"},
+ {"name": "pilot", "arm": "16 in", "least": "170 lb", "most": "170 lb"},
+ {"name": "rear seats", "arm": "48 in", "most": "340 lb"},
+ {"name": "fuel", "arm": "22 in", "most": "240 lb", "fuel": true},
+ {"name": "baggage", "arm": "75.5 in", "most": "100 lb"}])")
+      .at_most(50);
   f.has<&MassBalanceInput::loadings>("loadings", "Loadings to look at").at_most(50);
   f.has<&MassBalanceInput::forward_limit>("forward_limit", "Forward limit")
       .example("8.5 in")

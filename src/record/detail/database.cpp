@@ -218,13 +218,15 @@ class FileName {
     }
     name_ = sqlite3_create_filename(full.data(), "", "", 0, nullptr);
   }
-  ~FileName() { sqlite3_free_filename(const_cast<char*>(name_)); }
+  ~FileName() { sqlite3_free_filename(name_); }
   FileName(const FileName&) = delete;
   FileName& operator=(const FileName&) = delete;
   [[nodiscard]] const char* get() const { return name_; }
 
  private:
-  const char* name_{};
+  // char* or const char*, as the version of SQLite has it.
+  using Name = decltype(sqlite3_create_filename("", "", "", 0, nullptr));
+  Name name_{};
 };
 
 }  // namespace

@@ -22,7 +22,7 @@ namespace wm::record::detail {
 
 /// Run `work`, which returns some Result, and put its Trouble into words.
 template <class Work>
-auto guarded(const std::filesystem::path& path, Work&& work) -> decltype(work()) {
+auto guarded(const std::filesystem::path& path, const Work& work) -> decltype(work()) {
   try {
     return work();
   } catch (const Trouble& trouble) {

@@ -2,6 +2,7 @@
 /// The JSON face: requests in, answers out, descriptions for the form, and payloads for the
 /// journal. Everything is one walk over a described type; no JSON type leaves this room.
 
+#include <chrono>
 #include <map>
 #include <string>
 #include <string_view>
@@ -85,8 +86,15 @@ template <class T>
 /// {name, purpose, version, kind:"calculation", input, output, sources, cautions, example}.
 [[nodiscard]] std::string describe_json(const describe::Calculation& calculation);
 
-/// An input made of the fields' own examples: what every page shows and the meta-test runs.
+/// An input made of the fields' own examples.
 [[nodiscard]] std::string example_json(const describe::Type& type);
+/// The example of a calculation: all the fields' examples where they run together, else those of
+/// the needed fields alone. What every page shows and the meta-test runs.
+[[nodiscard]] std::string example_json(const describe::Calculation& calculation);
+
+/// "Today" for examples, so that pages come out the same whenever they are made.
+inline constexpr quantity::Date k_example_day{std::chrono::year{2026}, std::chrono::month{11},
+                                              std::chrono::day{25}};
 
 /// Run a calculation on JSON: {"calculation", "version", "answer", "sources", "cautions"}.
 ///

@@ -34,6 +34,12 @@ class Reader {
  private:
   [[nodiscard]] const Node& node(std::uint32_t at) const { return (*tree_)[at]; }
   [[nodiscard]] bool strict() const { return source_ != Source::payload; }
+  [[nodiscard]] bool in_words() const {
+    return source_ == Source::words || source_ == Source::amended;
+  }
+  [[nodiscard]] bool from_journal() const {
+    return source_ == Source::payload || source_ == Source::amended;
+  }
 
   void text(const Node& n, const Type& type, const Field* field, void* out);
   void yes_no(const Node& n, const Type& type, const Field* field, void* out);
@@ -48,7 +54,7 @@ class Reader {
   void one_of(std::uint32_t at, const Type& type, const Field* field, void* out);
   void uniqueness(std::uint32_t list, const Type& of);
   void unknown(std::uint32_t at, const Type& type, bool has_word);
-  void absent(const Field& field);
+  void absent(const Field& field, const Node& record);
   [[nodiscard]] bool counts_as_absent(const Node& n, const Field& field) const;
   [[nodiscard]] bool applies(std::uint32_t object, const Type& type, const Field& field) const;
 
@@ -219,7 +225,7 @@ void Reader::text(const Node& n, const Type& type, const Field* field, void* out
 
 void Reader::yes_no(const Node& n, const Type& type, const Field* field, void* out) {
   bool yes = n.yes;
-  if (source_ == Source::words && n.is == Node::Is::text) {
+  if (in_words() && n.is == Node::Is::text) {
     yes = n.text == "yes" || n.text == "true";
     if (!yes && n.text != "no" && n.text != "false") return wrong_type(n, type, field);
   } else if (n.is != Node::Is::yes_no) {
@@ -231,7 +237,7 @@ void Reader::yes_no(const Node& n, const Type& type, const Field* field, void* o
 void Reader::count(const Node& n, const Type& type, const Field* field, void* out) {
   std::int64_t got = n.integer;
   bool too_large = n.too_large;
-  if (source_ == Source::words && n.is == Node::Is::text) {
+  if (in_words() && n.is == Node::Is::text) {
     const auto parsed = quantity::parse_number(n.text);
     // 2^53: beyond it a double no longer holds every whole number.
     if (!parsed || *parsed != std::floor(*parsed)) return wrong_type(n, type, field);
@@ -413,15 +419,14 @@ bool Reader::applies(std::uint32_t object, const Type& type, const Field& field)
   return false;
 }
 
-void Reader::absent(const Field& field) {
-  const Node nowhere;
-  add(nowhere, {Kind::missing,
-                field.key,
-                fmt::format("`{}` ({}) is missing", field.key, field.label),
-                expectation(*field.type),
-                example_for(*field.type, &field),
-                {},
-                {}});
+void Reader::absent(const Field& field, const Node& record) {
+  add(record, {Kind::missing,
+               field.key,
+               fmt::format("`{}` ({}) is missing", field.key, field.label),
+               expectation(*field.type),
+               example_for(*field.type, &field),
+               {},
+               {}});
 }
 
 void Reader::unknown(std::uint32_t at, const Type& type, bool has_word) {
@@ -478,7 +483,7 @@ void Reader::record(std::uint32_t at, const Type& type, void* out, bool has_word
       value(i, *field.type, &field, out == nullptr ? nullptr : describe::value_of(field, out));
     } else if (strict() && is_needed(field) && applies(at, type, field)) {
       steps_.pop_back();
-      absent(field);
+      absent(field, node(at));
       steps_.push_back({field.key, 0});
     }
     seen[index] = true;
@@ -487,7 +492,7 @@ void Reader::record(std::uint32_t at, const Type& type, void* out, bool has_word
   if (!strict()) return;
   for (std::size_t i = 0; i < type.fields.size(); ++i) {
     const Field& field = type.fields[i];
-    if (!seen[i] && is_needed(field) && applies(at, type, field)) absent(field);
+    if (!seen[i] && is_needed(field) && applies(at, type, field)) absent(field, node(at));
   }
 }
 
@@ -593,7 +598,7 @@ void Reader::value(std::uint32_t at, const Type& type, const Field* field, void*
     case Shape::quantity:
     case Shape::measured:
     case Shape::any_quantity:
-      if (n.is == Node::Is::object && source_ == Source::payload) {
+      if (n.is == Node::Is::object && from_journal()) {
         return quantity_object(at, type, field, out);
       }
       return quantity_text(n, type, field, out);

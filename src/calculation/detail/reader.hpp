@@ -12,6 +12,7 @@ enum class Source : std::uint8_t {
   json,     ///< a person or program: every rule holds
   sheet,    ///< the same, with line and column in the words
   words,    ///< `key=value`: everything is text
+  amended,  ///< a payload with some fields given anew as words
   payload,  ///< the journal: accepted once, so only what must be readable is asked
 };
 

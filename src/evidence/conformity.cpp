@@ -335,7 +335,7 @@ class Judge {
       out_.working.push_back(fmt::format("guard band w = {} x {} ({}) = {}",
                                          figure(in_.guard_factor), figure(known.expanded), from,
                                          with_unit(d.guard, unit_)));
-    if (in_.rule == Rule::simple) out_.working.push_back("simple acceptance: no guard band");
+    if (in_.rule == Rule::simple) out_.working.emplace_back("simple acceptance: no guard band");
     if (in_.rule == Rule::probability)
       out_.working.push_back("asked for: " + detail::per_cent(in_.probability.si) + " probability");
     out_.working.push_back("conforms: " + zone_in_words(d));

@@ -25,7 +25,9 @@ std::string_view describe(describe::Fields<ConformityInput>& f) {
       .help("Left empty: not tested, unless it is over-range");
   f.has<&In::over_range>("over_range", "The display showed overload or open");
   f.has<&In::repeats>("repeats", "Further readings, each taken afresh").example("26.48 kohm");
-  f.has<&In::meter>("meter", "Range used and its accuracy");
+  f.has<&In::meter>("meter", "Range used and its accuracy")
+      .example(
+          R"({"name": "60 kohm", "full_scale": "60.00 kohm", "of_reading": "0.9 %", "counts": 2})");
   f.has<&In::leads>("leads", "Resistance of the test leads");
   f.has<&In::lead_resistance>("lead_resistance", "Resistance of the test leads, probes shorted")
       .example("0.3 ohm")

@@ -26,7 +26,8 @@ std::string_view describe(describe::Fields<MeterUncertaintyInput>& f) {
   f.has<&In::reading>("reading", "Reading, with its unit; `+- U` (k = 2) if that is stated")
       .needed("12.34 V");
   f.has<&In::repeats>("repeats", "Further readings, each taken afresh").example("12.36 V");
-  f.has<&In::meter>("meter", "Range used and its accuracy");
+  f.has<&In::meter>("meter", "Range used and its accuracy")
+      .example(R"({"name": "60 V", "full_scale": "60.00 V", "of_reading": "0.5 %", "counts": 2})");
   f.has<&In::leads>("leads", "Resistance of the test leads")
       .help("Matters for a resistance below about 20 ohm");
   f.has<&In::lead_resistance>("lead_resistance", "Resistance of the test leads, probes shorted")

@@ -93,6 +93,10 @@ std::vector<double> breaks_for(const Prior& p, double u, const Limits& limits,
   breaks.push_back(high);
   std::erase_if(breaks, [&](double b) { return b < low || b > high; });
   std::sort(breaks.begin(), breaks.end());
+  // Breaks that differ by rounding alone leave slivers in which a quadrature finds only noise.
+  const double sliver = 1e-12 * (high - low);
+  const auto same = [&](double a, double b) { return b - a <= sliver; };
+  breaks.erase(std::unique(breaks.begin(), breaks.end(), same), breaks.end());
   return breaks;
 }
 

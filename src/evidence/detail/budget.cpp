@@ -171,7 +171,7 @@ class Maker {
       out_.accuracy_known = true;
       out_.components.push_back(type_b_stated("stated uncertainty", stated, 2.0));
       if (in_.meter != nullptr && accuracy_given(*in_.meter))
-        out_.working.push_back(
+        out_.working.emplace_back(
             "the uncertainty stated with the reading counts, not the meter's accuracy");
       return;
     }
@@ -192,7 +192,7 @@ class Maker {
     out_.components.push_back(last_digit("last digit", digit));
     if (!out_.accuracy_known) {
       out_.worst_case = digit / 2.0;
-      out_.working.push_back(
+      out_.working.emplace_back(
           "the meter's accuracy was not given: only its last digit is counted, and the true doubt "
           "is larger");
     }

@@ -153,13 +153,21 @@ double DaysUntil::by(double days) const {
                                ? last * std::log(expected) - expected - log_gamma(last + 1.0)
                                : last * std::log(x) + b * std::log1p(-x) + log_gamma(last + b) -
                                      log_gamma(last + 1.0) - log_gamma(b);
+  // A term too small for a double is nothing; its logarithm is carried until it is something.
+  constexpr double k_smallest = -700.0;
   double log_term = log_start;  // of G(last) - G(last + 1)
+  double term = log_term > k_smallest ? std::exp(log_term) : 0.0;
   double sum = weights_.back() * reached;
   for (int m = last - 1; m >= first_; --m) {
     // From the term of m + 1 to the term of m.
-    log_term +=
-        flying_.rate_known ? std::log((m + 1.0) / expected) : std::log((m + 1.0) / (x * (m + b)));
-    reached += std::exp(log_term);
+    const double ratio = flying_.rate_known ? (m + 1.0) / expected : (m + 1.0) / (x * (m + b));
+    if (term > 0.0) {
+      term *= ratio;
+    } else {
+      log_term += std::log(ratio);
+      if (log_term > k_smallest) term = std::exp(log_term);
+    }
+    reached += term;
     sum += weights_[static_cast<std::size_t>(m - first_)] * reached;
   }
   return std::min(sum, 1.0);

@@ -45,7 +45,8 @@ Ask asked(const Request& request) {
 /// Hand an answer to the wire. A length-known provider gives bytes out as they are, without a
 /// copy; one that ends in "no" ends the connection, which nothing else in this library does.
 void put(Answer&& answer, Response& response) {
-  response.status = answer.status;
+  // Where all is well the library itself chooses between the whole and the part that was asked for.
+  if (answer.status != 200) response.status = answer.status;
   for (const auto& [name, value] : answer.headers) {
     response.headers.erase(name);
     response.set_header(name, value);
@@ -170,6 +171,8 @@ std::optional<Answer> Server::refused(const Request& request) const {
     return refusal(400, Kind::bad_text, "the length of the body is not stated plainly");
   if (request.path.size() > k_longest_path)
     return refusal(414, Kind::out_of_bounds, "the address is too long");
+  if (request.ranges.size() > 1)
+    return refusal(416, Kind::refused, "only one part at a time is given out");
   if (request.method != "POST") return std::nullopt;
   if (request.get_header_value("X-Witnessmark") != "1") {
     return refusal(403, Kind::refused, "the header `X-Witnessmark: 1` is missing",

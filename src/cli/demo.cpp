@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <cstring>
 #include <nlohmann/json.hpp>
 #include <span>
@@ -29,8 +30,8 @@ using Json = nlohmann::json;
 namespace fs = std::filesystem;
 
 constexpr const char* k_name = "pebblewing.binder";
-/// Under this name until it is whole: what a power cut leaves behind is never taken for a demo.
-constexpr const char* k_unfinished = "pebblewing.binder.unfinished";
+/// Memory as a folder, where the system has it.
+constexpr const char* k_memory = "/dev/shm";
 
 std::string_view bytes(const char* begin, const char* end) {
   return {begin, static_cast<std::size_t>(end - begin)};
@@ -115,11 +116,32 @@ Checked<std::int64_t> replay_all(binder::Binder& binder, const binder::Now& now)
   return acts;
 }
 
-void remove_unfinished(const fs::path& folder) {
-  std::error_code ignored;
-  for (const char* tail : {"", "-wal", "-shm", "-journal"})
-    fs::remove(folder / (std::string(k_unfinished) + tail), ignored);
-}
+/// A folder for the making, gone with it. Four hundred acts, each synchronised, would keep a slow
+/// disk busy for a quarter of a minute, and nobody needs half a demo after a power cut: it is made
+/// in memory and reaches the disk as one durable copy. Without such memory it is made beside it.
+class Workshop {
+ public:
+  explicit Workshop(const fs::path& beside) {
+    for (const auto& parent : {fs::path(k_memory), beside}) {
+      auto name = (parent / "unfinished-demo-XXXXXX").string();
+      if (::mkdtemp(name.data()) == nullptr) continue;
+      folder_ = name;
+      return;
+    }
+  }
+  ~Workshop() {
+    std::error_code ignored;
+    if (!folder_.empty()) fs::remove_all(folder_, ignored);
+  }
+  Workshop(const Workshop&) = delete;
+  Workshop& operator=(const Workshop&) = delete;
+
+  [[nodiscard]] bool usable() const { return !folder_.empty(); }
+  [[nodiscard]] fs::path binder() const { return folder_ / k_name; }
+
+ private:
+  fs::path folder_;
+};
 
 }  // namespace
 
@@ -137,27 +159,17 @@ Checked<DemoMade> make_demo(const fs::path& folder, const binder::Now& now) {
         Kind::duplicate, path.string(), "a demo binder is there already; it is left as it is",
         "a folder without " + std::string(k_name), "Open it, or give another folder.")});
   }
-  remove_unfinished(folder);
-  DemoMade made{path, 0, 0};
-  {
-    auto binder = binder::Binder::create(folder / k_unfinished);
-    if (!binder) return Fail(Problems{binder.error()});
-    auto acts = replay_all(**binder, now);
-    if (!acts) {
-      binder->reset();
-      remove_unfinished(folder);
-      return Fail(acts.error());
-    }
-    made.acts = *acts;
-    made.events = (*binder)->last().sequence;
+  const Workshop workshop(folder);
+  if (!workshop.usable()) {
+    return Fail(Problems{problem(Kind::refused, folder.string(), "nothing can be written here",
+                                 "a folder that may be written")});
   }
-  fs::rename(folder / k_unfinished, path, error);
-  if (error) {
-    remove_unfinished(folder);
-    return Fail(
-        Problems{problem(Kind::refused, path.string(),
-                         "the finished binder cannot be given its name: " + error.message())});
-  }
+  auto binder = binder::Binder::create(workshop.binder());
+  if (!binder) return Fail(Problems{binder.error()});
+  auto acts = replay_all(**binder, now);
+  if (!acts) return Fail(acts.error());
+  const DemoMade made{path, *acts, (*binder)->last().sequence};
+  if (auto copied = (*binder)->copy_to(path); !copied) return Fail(Problems{copied.error()});
   return made;
 }
 

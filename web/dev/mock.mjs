@@ -6,7 +6,8 @@ import { createHash, randomBytes } from "node:crypto";
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { bay, descriptions, header } from "./mock_data.mjs";
+import { descriptions } from "./mock_data.mjs";
+import { views as builtIn } from "./mock_views.mjs";
 
 const dist = join(dirname(fileURLToPath(import.meta.url)), "..", "dist");
 const k_policy = "default-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'";
@@ -96,17 +97,6 @@ function act(described, name, body, state, streams, json) {
   state.ids.set(body.id, out);
   json(200, out);
 }
-
-const builtIn = {
-  header: () => header,
-  bay: () => bay,
-  choices: (input) => ({
-    choices: {
-      position: bay.marks.map((m) => ({ value: m.id, label: m.name })),
-      instrument: [{ value: "multimeter-1", label: "Bench multimeter", note: "calibrated 3 Feb 2026" }],
-    }[input.of] ?? [],
-  }),
-};
 
 function catalogue() {
   const list = (face) => Object.values(descriptions[face]).map(({ description: d }) => ({ name: d.name, purpose: d.purpose, version: d.version }));

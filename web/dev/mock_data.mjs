@@ -1,36 +1,5 @@
 // Canned descriptions and answers. All invented; the aircraft are those of the demo.
 
-export const header = {
-  aircraft: [
-    { id: "Q-PEB", name: "Pebblewing", registration: "Q-PEB", engine_hours: { value: 1140.6, unit: "h", text: "1140.6 h" } },
-    { id: "Q-THB", name: "Thornback", registration: "Q-THB", engine_hours: { value: 512.3, unit: "h", text: "512.3 h" } },
-  ],
-  today: "2026-11-25",
-};
-
-export const bay = {
-  plan: { cylinders: 4 },
-  today: "2026-11-25",
-  open_joints: 0,
-  defects: "1 defect open: oil seen at the cooler, 19 Nov 2026",
-  title_block: ["Pebblewing · engine bay plan", "1 past limit · 1 undecided · 1 unknown · 41 in limits", "limits: owner's sheet, 12 Oct 2026"],
-  marks: [
-    { id: "fuel-hose", number: 1, name: "Fuel hose, strainer to pump", state: "past", used: 1.067, figure: "64 of 60 months", note: "cured Jul 2021", at: { x: 0.27, y: 0.62 } },
-    { id: "lead-2-bottom", number: 2, name: "Left magneto, lead 2 bottom", state: "undecided", used: 0.98, spread: 0.08, figure: "7.9 ± 0.2 kΩ of 8.0 kΩ", note: "owner's limit", at: { x: 0.66, y: 0.36 } },
-    { id: "breather", number: 3, name: "Breather hose", state: "within", used: 0.933, figure: "56 of 60 months", note: "cured Mar 2022", at: { x: 0.42, y: 0.14 } },
-    { id: "cooler-upper", number: 4, name: "Oil-cooler hose, upper", state: "within", used: 0.733, figure: "44 of 60 months", note: "cured Mar 2023", at: { x: 0.73, y: 0.2 } },
-    { id: "lead-4-top", number: 5, name: "Left magneto, lead 4 top", state: "within", used: 0.74, words: "74 % used, drifting: +0.4 kΩ a year", figure: "5.9 of 8.0 kΩ", at: { x: 0.66, y: 0.6 } },
-    { id: "magneto-right", number: 6, name: "Right magneto", state: "within", used: 0.576, figure: "288 of 500 h", note: "since inspection", at: { x: 0.44, y: 0.195 } },
-    { id: "contactor", number: 7, name: "Starter contactor", state: "within", used: 0.55, figure: "0.11 of 0.20 V", note: "cranking, 180 A", at: { x: 0.3, y: 0.1 } },
-    { id: "isolator-upper-left", number: 8, name: "Engine mount isolator, upper left", state: "unknown", note: "fitted before this record began", figure: "limit 10 years", at: { x: 0.61, y: 0.07 } },
-  ],
-  ahead: [
-    { name: "Breather hose, renew", on: "2027-03-01" },
-    { name: "Oil change at 1 165 h", on: "2027-04-05", earliest: "2027-03-09", latest: "2027-05-02", note: "9 Mar to 2 May, 8 in 10" },
-    { name: "Condition inspection", on: "2027-09-18" },
-  ],
-};
-
 const ohm = ["ohm", "kohm", "Mohm", "mohm"];
 const length = ["in", "ft", "mm", "cm", "m"];
 const mass = ["lb", "kg", "g"];
@@ -162,13 +131,32 @@ const act = {
     check: (input) => (input.what?.length > 200 ? [{ path: "what", kind: "out_of_bounds", what: "the text is longer than 200 letters", expected: "at most 200 letters" }] : []),
     run: () => ({ number: "D-7" }),
   },
+  "note-defect": {
+    description: {
+      name: "note-defect", version: 1, kind: "act", purpose: "Write down something seen, heard or smelt",
+      input: { title: "Defect", fields: [
+        { key: "aircraft", label: "Aircraft", shape: "text", needed: true, refers_to: "aircraft" },
+        { key: "text", label: "What was seen, heard or smelt", shape: "text", needed: true, example: "oil film below the left rear cylinder" },
+        { key: "position", label: "Where", shape: "text", refers_to: "position" },
+        { key: "photos", label: "Photos", shape: "list", refers_to: "attachment", of: { shape: "text" } },
+        { key: "decision", label: "Fly or stay on the ground", shape: "choice", choices: [{ value: "undecided", label: "not decided yet" }] },
+      ] },
+      output: { fields: [] }, sources: [], cautions: [defer],
+    },
+    run: () => ({ words: "Defect written down.", id: "defect-2", notes: [] }),
+  },
   "measure": {
     description: {
       name: "measure", version: 1, kind: "act", purpose: "Enter a reading and get its verdict",
       input: { title: "Reading", fields: [
-        { key: "position", label: "Position", shape: "text", refers_to: "position", needed: true },
-        { key: "reading", label: "Reading", shape: "measured", kind: "resistance", units: ohm, unit: "kohm", example: "7.9 kohm", needed: true },
+        { key: "aircraft", label: "Aircraft", shape: "text", needed: true, refers_to: "aircraft" },
+        { key: "check", label: "Check", shape: "text", refers_to: "check", needed: true },
+        { key: "value", label: "Reading", shape: "any_quantity", example: "7.9 kohm" },
+        { key: "over_range", label: "The display shows over-range", shape: "yes_no" },
         { key: "instrument", label: "Instrument", shape: "text", refers_to: "instrument" },
+        { key: "range", label: "Range used", shape: "text" },
+        { key: "leads", label: "Test leads", shape: "choice", choices: [{ value: "not-stated", label: "not stated" }, { value: "nulled", label: "nulled" }] },
+        { key: "note", label: "Note", shape: "text" },
       ] },
       output: { fields: [{ key: "verdict", label: "Verdict", shape: "text" }] }, sources: [], cautions: [],
     },

@@ -1,20 +1,10 @@
 /// Which aircraft the page is about.
 
-import type { Figure } from "./api/types";
+import { useView, type Seen } from "./api/use";
+import type { FrontPage, Header } from "./api/views";
+import type { JsonObject, ViewAnswer } from "./api/types";
 import { keep, kept } from "./kit/keep";
-import { Store } from "./kit/store";
-
-export interface Aircraft {
-  id: string;
-  name: string;
-  registration: string;
-  engine_hours?: Figure;
-}
-
-export interface Header {
-  aircraft: Aircraft[];
-  today?: string;
-}
+import { Store, useStore } from "./kit/store";
 
 const k_key = "wm.aircraft";
 
@@ -23,3 +13,20 @@ export const chosenAircraft = new Store<string>(kept<string>(k_key) ?? "");
 /// another binder, and a form must not start with it.
 export const aircraftKnown = new Store<boolean>(false);
 chosenAircraft.watch((id) => void keep(k_key, id));
+
+export function useFront(): FrontPage | undefined {
+  return useView<FrontPage>("header").data?.answer;
+}
+
+export function useHeader(): Header | undefined {
+  const front = useFront();
+  const chosen = useStore(chosenAircraft);
+  return front?.aircraft.find((a) => a.aircraft === chosen) ?? front?.aircraft[0];
+}
+
+/// A view of the chosen aircraft; `undefined` as long as it is not known which.
+export function useAircraftView<T>(name: string, input: JsonObject = {}): Seen<ViewAnswer<T>> {
+  const aircraft = useStore(chosenAircraft);
+  const known = useStore(aircraftKnown);
+  return useView<T>(name, { aircraft, ...input }, known && aircraft !== "");
+}

@@ -5,11 +5,11 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { JSX } from "preact";
 import { link } from "./api/changes";
 import { announced, storageWorks, waiting } from "./api/outbox";
-import { useView } from "./api/use";
-import { aircraftKnown, chosenAircraft, type Aircraft, type Header } from "./aircraft";
+import type { Header } from "./api/views";
+import { aircraftKnown, chosenAircraft, useFront, useHeader } from "./aircraft";
 import { useStore } from "./kit/store";
 import { dayInWords } from "./kit/time";
-import { FigureText } from "./look/figure";
+import { Printed } from "./look/figure";
 import { address, go, places, route, type Place, type Route } from "./route/route";
 import { Page, titleOf } from "./pages/page";
 
@@ -33,6 +33,7 @@ export function App(): JSX.Element {
       <a class="skip" href="#main" onClick={toMain}>Skip to the page</a>
       <Head here={here} />
       <Notices />
+      <Due here={here} />
       <main id="main" ref={main} tabIndex={-1}>
         <Page key={key} route={here} />
       </main>
@@ -61,16 +62,15 @@ function useFocusOnNavigation(key: string, main: { current: HTMLElement | null }
 }
 
 function Head(props: { here: Route }): JSX.Element {
-  const seen = useView<Header>("header");
-  const header = seen.data?.answer;
+  const header = useFront();
   const chosen = useStore(chosenAircraft);
   const fleet = header?.aircraft ?? [];
-  const now = fleet.find((a) => a.id === chosen) ?? fleet[0];
+  const now = fleet.find((a) => a.aircraft === chosen) ?? fleet[0];
   useEffect(() => {
     if (!header) return;
-    chosenAircraft.set(now?.id ?? "");
+    chosenAircraft.set(now?.aircraft ?? "");
     aircraftKnown.set(true);
-  }, [header !== undefined, now?.id]);
+  }, [header !== undefined, now?.aircraft]);
   return (
     <header class="head">
       <div class="title">
@@ -78,7 +78,7 @@ function Head(props: { here: Route }): JSX.Element {
         {now ? (
           <span class="facts">
             <span>{now.registration}</span>
-            {now.engine_hours ? <span>engine <FigureText figure={now.engine_hours} /></span> : <span>engine hours unknown</span>}
+            <span>engine hours <Printed text={now.engine_hours} /></span>
             {header?.today ? <span>{dayInWords(header.today)}</span> : null}
           </span>
         ) : null}
@@ -92,20 +92,38 @@ function Head(props: { here: Route }): JSX.Element {
   );
 }
 
-function AircraftSwitch(props: { fleet: Aircraft[]; now: Aircraft | undefined }): JSX.Element {
+function AircraftSwitch(props: { fleet: Header[]; now: Header | undefined }): JSX.Element {
   return (
     <select
       class="aircraft-name"
       aria-label="Aircraft"
-      value={props.now?.id}
+      value={props.now?.aircraft}
       onChange={(e) => {
         chosenAircraft.set(e.currentTarget.value);
         // Entries of one aircraft must not be read as those of another.
         if (route.get().rest.length > 0) go(address(route.get().place));
       }}
     >
-      {props.fleet.map((a) => <option key={a.id} value={a.id}>{a.name}</option>)}
+      {props.fleet.map((a) => <option key={a.aircraft} value={a.aircraft}>{a.name}</option>)}
     </select>
+  );
+}
+
+/// What must be known before anybody flies, on every page: a stage that flew into its checks, a
+/// defect that keeps the aircraft on the ground.
+function Due(props: { here: Route }): JSX.Element {
+  const header = useHeader();
+  const { here } = props;
+  const due = header?.flight_due ?? [];
+  const grounded = header?.grounding_defects ?? 0;
+  return (
+    <section class="due-line" aria-label="Before flight">
+      <div class="due-words">
+        {due.length > 0 ? <p><a href={address("work")}><strong>Check flight due:</strong> {due.join("; ")}</a></p> : null}
+        {grounded > 0 ? <p><a href={address("bay", ["defects"])}><strong>On the ground:</strong> {grounded === 1 ? "an open defect keeps it there" : `${grounded} open defects keep it there`}</a></p> : null}
+      </div>
+      {here.rest[0] === "defect" ? null : <a class="button defect-button" href={address("bay", ["defect"])}>Write down a defect</a>}
+    </section>
   );
 }
 

@@ -5,6 +5,7 @@ import "./style/shell.css";
 import "./style/form.css";
 import "./style/drawing.css";
 import "./style/answer.css";
+import "./style/pages.css";
 import "./style/print.css";
 import { render } from "preact";
 import { startWatching } from "./api/changes";

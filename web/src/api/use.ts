@@ -15,13 +15,14 @@ export type Seen<T> = {
 
 const lastGood = new Map<string, unknown>();
 
-function useAsked<T>(path: string, body: JsonObject | undefined, follow: boolean): Seen<T> {
+function useAsked<T>(path: string, body: JsonObject | undefined, follow: boolean, wanted = true): Seen<T> {
   const key = `${path} ${body ? JSON.stringify(body) : ""}`;
   const tick = useStore(refresh);
   const [seen, setSeen] = useState<Seen<T> & { key: string }>(() => fromKept<T>(key));
   useEffect(() => {
     const stop = new AbortController();
     if (seen.key !== key) setSeen(fromKept<T>(key));
+    if (!wanted) return () => stop.abort();
     void (async () => {
       const outcome = await ask<T>(path, body ? { body, signal: stop.signal } : { signal: stop.signal });
       if (stop.signal.aborted || outcome.is === "stopped") return;
@@ -34,7 +35,7 @@ function useAsked<T>(path: string, body: JsonObject | undefined, follow: boolean
       }
     })();
     return () => stop.abort();
-  }, [key, follow ? tick : 0]);
+  }, [key, follow ? tick : 0, wanted]);
   return seen.key === key ? seen : fromKept<T>(key);
 }
 
@@ -43,9 +44,10 @@ function fromKept<T>(key: string): Seen<T> & { key: string } {
   return kept === undefined ? { key, stale: false } : { key, data: kept, stale: false };
 }
 
-/// A view of the record, asked for again whenever something is recorded anywhere.
-export function useView<T = JsonObject>(name: string, input: JsonObject = {}): Seen<ViewAnswer<T>> {
-  const seen = useAsked<ViewAnswer<T>>(`/api/view/${name}`, input, true);
+/// A view of the record, asked for again whenever something is recorded anywhere; not at all
+/// while it is not `wanted` (its input is not known yet).
+export function useView<T = JsonObject>(name: string, input: JsonObject = {}, wanted = true): Seen<ViewAnswer<T>> {
+  const seen = useAsked<ViewAnswer<T>>(`/api/view/${name}`, input, true, wanted);
   const sequence = seen.data?.sequence;
   useEffect(() => {
     if (sequence !== undefined) heard(sequence);
@@ -96,4 +98,9 @@ export function useLive(face: "calc" | "view", name: string, input: JsonObject |
     };
   }, [face, name, key, tick]);
   return live;
+}
+
+/// Any other JSON of the API: an event, the result of verifying.
+export function useAnswer<T>(path: string, wanted = true): Seen<T> {
+  return useAsked<T>(path, undefined, true, wanted);
 }

@@ -26,6 +26,10 @@ export type Draft = string | NumberDraft | OneOfDraft | FileDraft | Draft[] | Re
 
 /// An optional of something is asked like the thing itself, and may stay empty.
 export function plain(field: Field): Field {
+  // A list of attachments says so on the list; its elements are files.
+  if (field.shape === "list" && field.refers_to === "attachment" && field.of && field.of.shape !== "attachment") {
+    return { ...field, of: { ...field.of, shape: "attachment" } };
+  }
   if (field.shape !== "optional" || !field.of) return field;
   const { key, label, help, example } = field;
   const inner = { ...field.of, key, label, needed: false };
@@ -135,6 +139,10 @@ export function compose(raw: Field, draft: Draft | undefined): Json | undefined 
 /// Elements keep their place even while empty, so that a problem's path points at the right one.
 function composeList(field: Field, drafts: Draft[]): Json | undefined {
   const of = field.of;
+  if (field.refers_to === "attachment" && of) {
+    const files = drafts.map((d) => compose(of, d)).filter((v): v is Json => v !== undefined);
+    return files.length === 0 ? undefined : files;
+  }
   if (!of || (drafts.length === 0 && !field.needed)) return undefined;
   return drafts.map((d) => compose(of, d) ?? (plain(of).shape === "record" ? {} : ""));
 }

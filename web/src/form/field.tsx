@@ -6,7 +6,8 @@ import { Fields, ProblemText, useForm, type FieldProps } from "./form";
 import { fieldId } from "./problems";
 import { NumberField } from "./number_field";
 import { ListField } from "./list_field";
-import { FileField } from "./file_field";
+import { FileField, PhotosField } from "./file_field";
+import { TickField } from "./tick_field";
 import { ReferenceField } from "./reference_field";
 import type { Field } from "../api/types";
 
@@ -31,6 +32,8 @@ export function FieldView(props: FieldProps): JSX.Element {
     case "record":
       return <Inner field={field} path={path} draft={props.draft} set={set} />;
     case "list":
+      if (field.refers_to === "attachment") return <PhotosField field={field} path={path} draft={Array.isArray(props.draft) ? (props.draft as FileDraft[]) : []} set={set} />;
+      if (field.refers_to) return <TickField field={field} path={path} draft={Array.isArray(props.draft) ? props.draft.map(String) : []} set={set} />;
       return <ListField field={field} path={path} draft={Array.isArray(props.draft) ? props.draft : []} set={set} />;
     case "one_of":
       return <OneOf field={field} path={path} draft={asOneOf(props.draft)} set={set} />;

@@ -64,3 +64,23 @@ export function FileField(props: FieldProps<FileDraft>): JSX.Element {
     </div>
   );
 }
+
+/// Several photos, one field: each choice adds one.
+export function PhotosField(props: FieldProps<FileDraft[]>): JSX.Element {
+  const { field, path, draft, set } = props;
+  return (
+    <div>
+      {draft.map((one, i) => (
+        <p class="file-state" key={one.hash ?? one.pending ?? i}>
+          {one.name ?? "photo"}{one.pending ? ", kept here, goes with the entry when the connection is back" : ""}{" "}
+          <button type="button" class="quiet" onClick={() => set(draft.filter((_, j) => j !== i))}>Take away</button>
+        </p>
+      ))}
+      <FileField
+        key={draft.length}
+        field={{ ...field, shape: "attachment", needed: false }} path={path} draft={{}}
+        set={(next) => (next.hash ?? next.pending) === undefined ? undefined : set([...draft, next])}
+      />
+    </div>
+  );
+}

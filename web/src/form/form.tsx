@@ -12,9 +12,11 @@ export interface FormState {
   /// Problems by the path of the field they belong to.
   problems: Map<string, Problem[]>;
   touch: (path: string) => void;
+  /// What is filled in or fixed beside a field, as text: joints are offered by their position.
+  beside: (key: string) => string;
 }
 
-export const FormContext = createContext<FormState>({ problems: new Map(), touch: () => undefined });
+export const FormContext = createContext<FormState>({ problems: new Map(), touch: () => undefined, beside: () => "" });
 
 export interface FieldProps<D extends Draft = Draft> {
   field: Field;

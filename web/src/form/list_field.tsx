@@ -11,7 +11,7 @@ export function ListField(props: FieldProps<Draft[]>): JSX.Element {
   const notes = useNotes(field, path);
   const [taken, setTaken] = useState<{ at: number; value: Draft } | undefined>(undefined);
   if (!field.of) return <p class="help">{field.label}</p>;
-  const of = plain(field.of);
+  const of = plain(field.refers_to === "attachment" ? { ...field.of, shape: "attachment" } : { ...field.of, key: "", label: field.of.label ?? "" });
   const one = of.label === "" ? field.label : of.label;
   const add = (): void => {
     set([...draft, emptyDraft(of)]);

@@ -3,18 +3,18 @@
 
 import type { JSX } from "preact";
 import { useView } from "../api/use";
+import type { NamedChoices } from "../api/views";
+import { chosenAircraft } from "../aircraft";
+import { useStore } from "../kit/store";
 import { useForm, type FieldProps } from "./form";
 import { Label, useNotes } from "./field";
-
-interface Choices {
-  choices: { value: string; label: string; note?: string }[];
-}
 
 export function ReferenceField(props: FieldProps<string>): JSX.Element {
   const { field, path, draft, set } = props;
   const { touch } = useForm();
   const notes = useNotes(field, path);
-  const seen = useView<Choices>("choices", { of: field.refers_to ?? "" });
+  const aircraft = useStore(chosenAircraft);
+  const seen = useView<NamedChoices>("choices", { of: field.refers_to ?? "", aircraft });
   const choices = seen.data?.answer.choices ?? [];
   const common = {
     id: notes.id,

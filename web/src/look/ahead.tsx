@@ -3,7 +3,17 @@
 import type { JSX } from "preact";
 import { dayInWords } from "../kit/time";
 import { spread } from "./band_shape";
-import type { AheadItem } from "../pages/bay_types";
+
+export interface AheadItem {
+  id: string;
+  name: string;
+  href?: string;
+  /// The day, or the most probable one.
+  on: string;
+  earliest?: string;
+  latest?: string;
+  note?: string;
+}
 
 const k_w = 420;
 const k_pad = 12;
@@ -33,7 +43,7 @@ export function Ahead(props: { items: AheadItem[]; from: string }): JSX.Element 
           );
         })}
         {items.map((item, i) => (
-          <g key={item.name}>
+          <g key={item.id}>
             {item.earliest && item.latest ? <rect class="ahead-range" x={x(item.earliest)} y={47} width={Math.max(2, x(item.latest) - x(item.earliest))} height={10} /> : null}
             <path class="thin" d={`M${numbers[i]} 27L${x(item.on)} 46`} />
             <circle class="ahead-dot" cx={x(item.on)} cy={52} r={4.5} />
@@ -43,9 +53,9 @@ export function Ahead(props: { items: AheadItem[]; from: string }): JSX.Element 
       </svg>
       <ol class="ahead-list">
         {items.map((item, i) => (
-          <li key={item.name}>
+          <li key={item.id}>
             <span class="ahead-letter">{letter(i)}</span>
-            <span class="ahead-name">{item.name}{item.note ? <span class="stripe-note">{item.note}</span> : null}</span>
+            <span class="ahead-name">{item.href ? <a href={item.href}>{item.name}</a> : item.name}{item.note ? <span class="stripe-note">{item.note}</span> : null}</span>
             <span class="figure">{dayInWords(item.on)}</span>
           </li>
         ))}

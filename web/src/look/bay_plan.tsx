@@ -1,74 +1,69 @@
 /// The plan of an engine bay from above: firewall, cowl, crankcase, cylinders, propeller flange,
-/// with item balloons at the sides and leaders to the places they mean.
+/// with the most used marks as stripes at the sides and leaders to the places they mean. Every
+/// place of the plan is a dot that can be touched; keyboard and screen reader have the same places
+/// in the lists beside it.
 
 import type { JSX } from "preact";
-import type { Mark } from "../pages/bay_types";
-import { stateOf } from "../pages/bay_types";
+import type { PlanSpot } from "../api/views";
+import { useNarrow } from "../kit/narrow";
+import { standingState, standingWords } from "../pages/standing";
+import { address, go } from "../route/route";
 import { balloonRows } from "./plan_shape";
 import { StripeMarks } from "./stripe";
 import { stripeSize } from "./stripe_shape";
-import { Balloon, Drawing } from "./sheet";
-import { useNarrow } from "../kit/narrow";
+import { Drawing } from "./sheet";
 
-const k_w = 640;
-const k_h = 560;
+/// A place whose worst mark is drawn as a stripe, with its number in the list.
+export interface Placed { spot: PlanSpot; number: number; standing: string; used?: number; uncertainty?: number }
 
-/// On the phone the plan is a key to the list: the stripes stand at the edges as large as they
-/// must be, and the outline shrinks between them.
-const k_narrow = { w: 390, h: 336, scale: 0.56, left: 16, top: 6, stripe: 82 };
+interface Sheet { w: number; h: number; x: number; y: number; scale: number; stripe: number; pitch: number; top: number }
+const k_wide: Sheet = { w: 640, h: 560, x: 0, y: 0, scale: 1, stripe: 94, pitch: 52, top: 44 };
+/// On the phone the stripes stand at the edges as large as they must be, and the outline shrinks
+/// between them.
+const k_narrow: Sheet = { w: 390, h: 330, x: 16, y: 6, scale: 0.56, stripe: 82, pitch: 46, top: 34 };
 
-export function BayPlan(props: { plan: { cylinders: number }; marks: Mark[] }): JSX.Element {
-  return useNarrow() ? <NarrowPlan {...props} /> : <WidePlan {...props} />;
+/// From the record's plan (0 = the aircraft's right and the firewall, 100 = its left and the
+/// propeller) to the drawing, nose down the page: the aircraft's left is at the viewer's right.
+function at(sheet: Sheet, spot: PlanSpot): { x: number; y: number } {
+  return { x: sheet.x + (116 + spot.x * 4.08) * sheet.scale, y: sheet.y + (36 + spot.y * 4.6) * sheet.scale };
 }
 
-function words(marks: Mark[]): string {
-  const past = marks.filter((m) => m.state === "past").length;
-  return `Plan of the engine bay with ${marks.length} marked items, ${past} past the limit. Each is in the list that follows.`;
-}
-
-function NarrowPlan(props: { plan: { cylinders: number }; marks: Mark[] }): JSX.Element {
-  const { w, h, scale, left, top, stripe } = k_narrow;
-  const placed = props.marks.filter((m) => m.at !== undefined);
-  const at = (m: Mark): { x: number; y: number } => ({ x: left + (m.at?.x ?? 0.5) * k_w * scale, y: top + (m.at?.y ?? 0.5) * k_h * scale });
-  const rows = balloonRows(placed.map(at), w, 38, h - 22, 45);
+export function BayPlan(props: { plan: PlanSpot[]; placed: Placed[]; cylinders: number }): JSX.Element {
+  const sheet = useNarrow() ? k_narrow : k_wide;
+  const { w, h, stripe } = sheet;
+  const small = sheet === k_narrow;
+  const size = stripe / stripeSize.w;
+  const room = 2 * (Math.floor((h - 24 - sheet.top) / sheet.pitch) + 1);
+  const placed = props.placed.slice(0, room);
+  const rows = balloonRows(placed.map((p) => at(sheet, p.spot)), w, sheet.top, h - 24, sheet.pitch);
+  const past = placed.filter((p) => standingState(p.standing, p.used).is === "past").length;
   return (
-    <Drawing w={w} h={h} class="bay-plan" words={words(placed)}>
-      <g transform={`translate(${left} ${top}) scale(${scale})`}><Outline cylinders={props.plan.cylinders} bare /></g>
-      {placed.map((m, i) => {
+    <Drawing w={w} h={h} class="bay-plan" words={`Plan of the engine bay with ${props.plan.length} places; ${placed.length} are marked, ${past} of them past their limit. All are in the lists beside it.`}>
+      <g transform={`translate(${sheet.x} ${sheet.y}) scale(${sheet.scale})`}><Outline cylinders={props.cylinders} bare={small} /></g>
+      {props.plan.map((spot) => {
+        const p = at(sheet, spot);
+        return (
+          <g key={spot.position} class="plan-spot" onClick={() => go(address("bay", ["position", spot.position]))}>
+            <title>{spot.name}{spot.standing ? `: ${standingWords(spot.standing, spot.used)}` : ""}</title>
+            <circle class="plan-target" cx={p.x} cy={p.y} r={small ? 12 : 13} />
+            <circle class={spot.standing ? "plan-dot" : "plan-dot bare"} cx={p.x} cy={p.y} r={small ? 2.6 : 3.4} />
+          </g>
+        );
+      })}
+      {placed.map((p, i) => {
         const row = rows[i];
         if (!row) return null;
         const right = row.side === "right";
         const x = right ? w - stripe : 0;
-        const to = at(m);
+        const to = at(sheet, p.spot);
+        const state = standingState(p.standing, p.used, p.uncertainty);
         return (
-          <g key={m.id} class={`plan-mark is-${m.state}`}>
-            <path class="thin" d={`M${right ? x - 4 : stripe + 4} ${row.y}L${to.x} ${to.y}`} />
-            <circle class="leader-end" cx={to.x} cy={to.y} r={2} />
-            <text class="mark-number" x={right ? w : 0} y={row.y - 15} text-anchor={right ? "end" : "start"}>{m.number}</text>
-            <g transform={`translate(${x} ${row.y - 12}) scale(${stripe / stripeSize.w})`}><StripeMarks state={stateOf(m)} scale={stripe / stripeSize.w} /></g>
-          </g>
-        );
-      })}
-    </Drawing>
-  );
-}
-
-function WidePlan(props: { plan: { cylinders: number }; marks: Mark[] }): JSX.Element {
-  const placed = props.marks.filter((m) => m.at !== undefined);
-  const rows = balloonRows(placed.map((m) => ({ x: (m.at?.x ?? 0.5) * k_w, y: (m.at?.y ?? 0.5) * k_h })), k_w, 60, k_h - 30, 46);
-  return (
-    <Drawing w={k_w} h={k_h} class="bay-plan" words={words(placed)}>
-      <Outline cylinders={props.plan.cylinders} />
-      {placed.map((m, i) => {
-        const row = rows[i];
-        if (!row) return null;
-        const left = row.side === "left";
-        return (
-          <g key={m.id} class={`plan-mark is-${m.state}`}>
-            <Balloon x={left ? 109 : k_w - 109} y={row.y} number={m.number ?? ""} to={{ x: (m.at?.x ?? 0) * k_w, y: (m.at?.y ?? 0) * k_h }} />
-            <g transform={`translate(${left ? 0 : k_w - 94} ${row.y - 13.7}) scale(${94 / stripeSize.w})`}>
-              <StripeMarks state={stateOf(m)} scale={94 / stripeSize.w} />
-            </g>
+          <g key={p.spot.position} class={`plan-mark is-${state.is}`} onClick={() => go(address("bay", ["position", p.spot.position]))}>
+            <title>{p.spot.name}: {standingWords(p.standing, p.used)}</title>
+            <rect class="plan-target" x={x} y={row.y - 32} width={stripe} height={sheet.pitch - 2} />
+            <path class="leader" d={`M${right ? x - 3 : stripe + 3} ${row.y}L${to.x} ${to.y}`} />
+            <text class="mark-number" x={right ? w : 0} y={row.y - 17} text-anchor={right ? "end" : "start"}>{p.number}</text>
+            <g transform={`translate(${x} ${row.y - 13}) scale(${size})`}><StripeMarks state={state} scale={size} /></g>
           </g>
         );
       })}
@@ -99,9 +94,8 @@ function Outline(props: { cylinders: number; bare?: boolean }): JSX.Element {
   return (
     <g>
       <line class="firewall" x1={112} x2={528} y1={32} y2={32} />
-      {props.bare ? null : <text class="plan-label" x={320} y={22} text-anchor="middle">firewall</text>}
-      <path class="hidden-line" d="M136 36C132 250 190 420 262 520H378C450 420 508 250 504 36" />
-      <path class="thin" d="M288 140C288 96 268 60 250 34M352 140C352 96 372 60 390 34" />
+      {props.bare ? null : <text class="plan-label" x={320} y={20} text-anchor="middle">firewall</text>}
+      <path class="hidden-line" d="M116 36C116 250 186 430 262 526H378C454 430 524 250 524 36" />
       {bank(true)}
       {bank(false)}
       <rect class="outline filled" x={242} y={128} width={156} height={320} rx={8} />
@@ -110,7 +104,13 @@ function Outline(props: { cylinders: number; bare?: boolean }): JSX.Element {
       <path class="outline" d="M296 448V486M344 448V486M282 486H358" />
       <path class="centre-line" d="M320 48V536" />
       <line class="outline" x1={268} x2={372} y1={504} y2={504} />
-      {props.bare ? null : <text class="plan-label" x={320} y={300} text-anchor="middle">crankcase</text>}
+      {props.bare ? null : (
+        <>
+          <text class="plan-label" x={320} y={545} text-anchor="middle">propeller</text>
+          <text class="plan-label" x={124} y={548} text-anchor="middle">aircraft's right</text>
+          <text class="plan-label" x={516} y={548} text-anchor="middle">aircraft's left</text>
+        </>
+      )}
     </g>
   );
 }

@@ -101,7 +101,7 @@ export function StripeLine(props: {
       <Stripe state={state} />
       <div class="stripe-text">
         <span class="stripe-name">{props.href ? <a href={props.href}>{name}</a> : name}</span>
-        <span class="stripe-words">{words}{note ? <span class="stripe-note"> · {note}</span> : null}</span>
+        <span class="stripe-words">{words}{note ? <span class="stripe-note">{words === "" ? "" : " · "}{note}</span> : null}</span>
       </div>
       {figure ? <span class="stripe-figure"><Printed text={figure} /></span> : null}
     </div>

@@ -1,20 +1,16 @@
-/// Any act from its description: the form, when it happened, and "Record".
+/// Any act from its description: the form, when it happened, and what came of it. What the
+/// address fixes isn't asked again; `back` says where to go when it is recorded.
 
 import { useState } from "preact/hooks";
 import type { JSX } from "preact";
-import { latest } from "../api/changes";
-import { submit } from "../api/outbox";
 import { useDescription } from "../api/use";
-import type { ActAnswer, Description, JsonObject, Problem } from "../api/types";
+import { announce } from "../api/outbox";
+import type { Description, JsonObject } from "../api/types";
 import { aircraftKnown, chosenAircraft } from "../aircraft";
-import { composeRecord } from "../form/draft";
 import { Answer, Cautions, Sources } from "../look/answer";
-import { newId } from "../kit/identity";
 import { useStore } from "../kit/store";
-import { instant, today } from "../kit/time";
-import { address, type Place } from "../route/route";
-import { DescribedForm, useTouched } from "./described_form";
-import { useDraft } from "./draft_state";
+import { address, go, type Place } from "../route/route";
+import { About, ActForm, fromQuery, type ActState } from "./act_form";
 import { named } from "./page";
 import { Trouble } from "./trouble";
 
@@ -30,101 +26,41 @@ export function ActPage(props: { name: string; place: Place; query: Record<strin
       </div>
     );
   }
-  return <Act key={`${props.name} ${aircraft}`} description={seen.data} place={props.place} start={startOf(seen.data, props.query, aircraft)} />;
+  return <Act key={`${props.name} ${aircraft}`} description={seen.data} place={props.place} query={props.query} aircraft={aircraft} />;
 }
 
-/// What the address already says ("?position=..."), and the aircraft the page is about.
-function startOf(description: Description, query: Record<string, string>, aircraft: string): JsonObject {
-  const start: JsonObject = {};
-  for (const field of description.input.fields) {
-    const given = query[field.key] ?? (field.key === "aircraft" ? aircraft : undefined);
-    if (given !== undefined && given !== "") start[field.key] = given;
-  }
-  return start;
-}
-
-type State =
-  | { is: "filling" }
-  | { is: "sending" }
-  | { is: "recorded"; data: ActAnswer }
-  | { is: "waiting" }
-  | { is: "refused"; problems: Problem[]; conflict: boolean }
-  | { is: "fault"; what: string };
-
-export function Act(props: { description: Description; place: Place; start: JsonObject }): JSX.Element {
-  const { description, place, start } = props;
+/// "start.KEY=value" fills a field in; "KEY=value" fixes it.
+function Act(props: { description: Description; place: Place; query: Record<string, string>; aircraft: string }): JSX.Element {
+  const { description, place, query } = props;
   const { fields } = description.input;
-  const scope = Object.entries(start).map(([k, v]) => `${k}=${String(v)}`).join("&");
-  const draftKey = `wm.draft.act.${description.name}.${scope}`;
-  const state = useDraft(draftKey, fields, start);
-  const touched = useTouched();
-  const [refusals, setRefusals] = useState(0);
-  const [sent, setSent] = useState<State>({ is: "filling" });
-  const [when, setWhen] = useState<"now" | "earlier">("now");
-  const [day, setDay] = useState(today());
-  // The same entry keeps its id until it is recorded, however often "Record" is pressed.
-  const [id, setId] = useState(newId);
-
-  const record = async (): Promise<void> => {
-    if (sent.is === "sending") return;
-    setSent({ is: "sending" });
-    const outcome = await submit({
-      id, act: description.name, title: named(description.name), seen: latest.get(),
-      happened: when === "now" ? instant() : day,
-      input: composeRecord(fields, state.draft), entered: instant(),
-      from: location.hash, draft: draftKey,
-    });
-    if (outcome.is === "problems") {
-      setSent({ is: "refused", problems: outcome.problems, conflict: outcome.conflict });
-      setRefusals((n) => n + 1);
-      return;
+  const fixed: JsonObject = fromQuery(fields, query);
+  if (fields.some((f) => f.key === "aircraft") && props.aircraft !== "") fixed["aircraft"] ??= props.aircraft;
+  const starts: Record<string, string> = {};
+  for (const [key, value] of Object.entries(query)) if (key.startsWith("start.")) starts[key.slice(6)] = value;
+  const [state, setState] = useState<ActState>({ is: "filling" });
+  const back = query["back"];
+  const take = (next: ActState): void => {
+    setState(next);
+    if (back === undefined || !back.startsWith("#/")) return;
+    if (next.is === "waiting") go(back);
+    if (next.is === "recorded" && notesOf(next).length === 0) {
+      const words = next.data.answer?.["words"];
+      if (typeof words === "string") announce(words);
+      go(back);
     }
-    if (outcome.is === "fault") {
-      setSent(outcome);
-      return;
-    }
-    // Recorded, or written down in the list of entries that wait: the form is free again.
-    setSent(outcome.is === "recorded" ? outcome : { is: "waiting" });
-    setRefusals(0);
-    setId(newId());
-    touched.reset();
-    state.clear();
-    state.show(start);
   };
-
   return (
     <div class="sheet">
       <section class="left">
-        <p class="trail"><a href={address(place)}>{named(place)}</a></p>
+        <p class="trail"><a href={back ?? address(place)}>{back ? "Back" : named(place)}</a></p>
         <h1>{named(description.name)}</h1>
         <p class="lead">{description.purpose}</p>
-        <DescribedForm
-          fields={fields} draft={state.draft} touched={touched} refusals={refusals}
-          problems={sent.is === "refused" ? sent.problems : []}
-          set={state.set} onSubmit={() => void record()}
-        >
-          <fieldset class="field buttons">
-            <legend>When was it done?</legend>
-            <div class="options">
-              <label class="option"><input type="radio" name="when" checked={when === "now"} onChange={() => setWhen("now")} /><span>Now</span></label>
-              <label class="option"><input type="radio" name="when" checked={when === "earlier"} onChange={() => setWhen("earlier")} /><span>On another day</span></label>
-            </div>
-            {when === "earlier" ? (
-              <div class="field date">
-                <label for="happened">Day</label>
-                <input id="happened" type="date" value={day} max={today()} onInput={(e) => setDay(e.currentTarget.value)} />
-              </div>
-            ) : null}
-          </fieldset>
-          <div class="bottom-bar">
-            <button type="submit" class="main" disabled={sent.is === "sending"}>
-              {sent.is === "sending" ? "Recording" : sent.is === "refused" && sent.conflict ? "Record as things stand now" : "Record"}
-            </button>
-          </div>
-        </DescribedForm>
+        <About fields={fields} fixed={fixed} />
+        {state.is === "recorded" ? <Recorded state={state} back={back} /> : null}
+        <ActForm description={description} fixed={fixed} start={fromQuery(fields, starts)} onState={take} />
       </section>
       <section class="right" aria-label="Outcome">
-        <Outcome state={sent} description={description} />
+        <Outcome state={state} description={description} />
         <Cautions cautions={description.cautions} />
         <Sources sources={description.sources} />
       </section>
@@ -132,7 +68,24 @@ export function Act(props: { description: Description; place: Place; start: Json
   );
 }
 
-function Outcome(props: { state: State; description: Description }): JSX.Element | null {
+function notesOf(state: ActState & { is: "recorded" }): string[] {
+  const notes = state.data.answer?.["notes"];
+  return Array.isArray(notes) ? notes.map(String).filter((n) => n !== "") : [];
+}
+
+function Recorded(props: { state: ActState & { is: "recorded" }; back: string | undefined }): JSX.Element | null {
+  const notes = notesOf(props.state);
+  if (notes.length === 0) return null;
+  return (
+    <div class="told" role="status">
+      <p><strong>{String(props.state.data.answer?.["words"] ?? "Recorded.")}</strong></p>
+      {notes.map((n) => <p key={n}>{n}</p>)}
+      {props.back ? <a class="button main" href={props.back}>Go on</a> : null}
+    </div>
+  );
+}
+
+function Outcome(props: { state: ActState; description: Description }): JSX.Element | null {
   const { state, description } = props;
   switch (state.is) {
     case "recorded":

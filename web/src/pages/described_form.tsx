@@ -2,10 +2,10 @@
 
 import { useMemo, useState } from "preact/hooks";
 import type { ComponentChildren, JSX } from "preact";
-import type { Field, Problem } from "../api/types";
+import type { Field, JsonObject, Problem } from "../api/types";
 import { FormContext, Fields, labelOf, pathsOf, ProblemSummary, useFocusFirstProblem, type FormState } from "../form/form";
 import { place, worthShowing } from "../form/problems";
-import type { RecordDraft } from "../form/draft";
+import { untouched, type RecordDraft } from "../form/draft";
 
 export interface Touched {
   touched: Set<string>;
@@ -31,6 +31,11 @@ export function DescribedForm(props: {
   /// Grows with each refusal: all problems are then shown and the first takes the focus.
   refusals: number;
   onSubmit: () => void;
+  /// Keys that are asked at once, in this order; needed ones always are. The others wait behind
+  /// "More". Without it every field stands in the order of the description.
+  first?: string[] | undefined;
+  /// Fixed values that are not asked.
+  fixed?: JsonObject | undefined;
   children?: ComponentChildren;
 }): JSX.Element {
   const { fields, draft, touched, refusals } = props;
@@ -38,7 +43,16 @@ export function DescribedForm(props: {
   const visible = worthShowing(props.problems, touched.touched, refusals > 0);
   const placed = place(visible, paths);
   const whole = placed.get("") ?? [];
-  const state: FormState = { problems: placed, touch: touched.touch };
+  const beside = (key: string): string => {
+    const value = props.fixed?.[key] ?? draft[key];
+    return typeof value === "string" ? value : "";
+  };
+  const state: FormState = { problems: placed, touch: touched.touch, beside };
+  const asked = fields.filter((f) => props.fixed?.[f.key] === undefined);
+  const { first } = props;
+  const front = first === undefined ? asked : arranged(asked, first);
+  const rest = asked.filter((f) => !front.includes(f));
+  const hidden = rest.some((f) => [...placed.keys()].some((p) => p === f.key || p.startsWith(`${f.key}/`)));
   useFocusFirstProblem(visible, refusals);
   return (
     <FormContext.Provider value={state}>
@@ -53,9 +67,20 @@ export function DescribedForm(props: {
         {refusals > 0 || whole.length > 0
           ? <ProblemSummary problems={refusals > 0 ? visible : whole} whole={whole} labels={(p) => labelOf(fields, p)} />
           : null}
-        <Fields fields={fields} prefix="" draft={draft} set={props.set} />
+        <Fields fields={front} prefix="" draft={draft} set={props.set} />
+        {rest.length === 0 ? null : (
+          <details class="more" open={hidden || !untouched(rest, draft)}>
+            <summary>More: {rest.map((f) => f.label.toLowerCase()).join(", ")}</summary>
+            <Fields fields={rest} prefix="" draft={draft} set={props.set} />
+          </details>
+        )}
         {props.children}
       </form>
     </FormContext.Provider>
   );
+}
+
+function arranged(fields: Field[], first: string[]): Field[] {
+  const named = first.map((key) => fields.find((f) => f.key === key)).filter((f): f is Field => f !== undefined);
+  return [...named, ...fields.filter((f) => f.needed && !named.includes(f))];
 }

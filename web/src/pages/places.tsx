@@ -1,4 +1,5 @@
-/// Work, Measure, Runs and Record: what can be entered and looked at, from the catalogue.
+/// What can be entered and looked at, from the catalogue: every act and view has its form, also
+/// those that no page arranges.
 
 import type { JSX } from "preact";
 import { useCatalogue } from "../api/use";
@@ -23,48 +24,20 @@ function Index(props: { place: Place; face: "act" | "view"; entries: Entry[] }):
   );
 }
 
-function Place(props: { place: Place; title: string; lead: string; children?: JSX.Element }): JSX.Element {
+export function AllPage(props: { place: Place }): JSX.Element {
   const seen = useCatalogue();
   return (
     <div class="one-column">
-      <h1>{props.title}</h1>
-      <p class="lead">{props.lead}</p>
-      {props.children}
+      <p class="trail"><a href={address(props.place)}>{named(props.place)}</a></p>
+      <h1>Everything that can be entered or looked at</h1>
       {seen.data ? (
         <>
-          {seen.data.acts.length > 0 ? <h2>Enter</h2> : null}
+          <h2>Enter</h2>
           <Index place={props.place} face="act" entries={seen.data.acts} />
-          {seen.data.views.length > 0 ? <h2>Look at</h2> : null}
+          <h2>Look at</h2>
           <Index place={props.place} face="view" entries={seen.data.views} />
         </>
       ) : <Trouble failed={seen.failed} />}
     </div>
   );
-}
-
-export function WorkPage(): JSX.Element {
-  return (
-    <Place place="work" title="Work" lead="Changes, stages, parts to make or order, cards.">
-      <ul class="index">
-        <li>
-          <a href={address("work", ["bench"])}>
-            <strong>Bench</strong>
-            <span>Any calculation by itself</span>
-          </a>
-        </li>
-      </ul>
-    </Place>
-  );
-}
-
-export function MeasurePage(): JSX.Element {
-  return <Place place="measure" title="Measure" lead="Readings and their verdicts." />;
-}
-
-export function RunsPage(): JSX.Element {
-  return <Place place="runs" title="Runs" lead="Check runs and flights, before and after." />;
-}
-
-export function RecordPage(): JSX.Element {
-  return <Place place="record" title="Record" lead="Entries, signatures, history." />;
 }

@@ -1,0 +1,34 @@
+/// How the form of an act is laid out: what is asked at once, what waits behind "More", and the
+/// words on its button. Labels, units and limits stay those of the description.
+
+export interface Arrangement {
+  first: string[];
+  button?: string;
+  /// Filled in with what was entered there last on this device.
+  remember?: string[];
+}
+
+export const arrangements: { [act: string]: Arrangement } = {
+  "plan-change": { first: ["title", "position", "grade", "joints", "new_part", "document"], button: "Plan it" },
+  "plan-stage": { first: ["title", "changes", "ground_only", "abort_values"], button: "Make the stage" },
+  "answer-objection": { first: ["answer", "by", "certificate", "text"], button: "Answer it" },
+  "change-done": { first: ["text", "proof", "parts_off", "parts_on", "by"], button: "Done", remember: ["by"] },
+  "work-joint": { first: ["joint", "state", "torque", "torque_table", "by"], button: "Record the joint", remember: ["by"] },
+  "work-joints": { first: ["joints", "state", "torque", "torque_table", "by"], button: "Record the joints", remember: ["by"] },
+  "count-bung": { first: ["id", "where", "fitted"], button: "Count it" },
+  "move-cowl": { first: ["closed", "by"], remember: ["by"] },
+  "revise-mass": { first: ["empty_mass", "empty_arm", "document", "items"], button: "Revise mass and balance" },
+  "stage-step": { first: ["step", "result", "text", "ambient_temperature", "ambient_pressure", "flight_time", "by"], remember: ["by"] },
+  "quick-job": { first: ["what", "limits", "quantity", "text", "by"], button: "Job done", remember: ["by"] },
+  "note-defect": { first: ["text"], button: "Keep" },
+  "decide-defect": { first: ["decision", "reason", "until"], button: "Decide" },
+  "close-defect": { first: ["how", "change"], button: "Close the defect" },
+  "open-stage": { first: ["name", "signer", "certificate"], button: "Sign it open", remember: ["name", "signer", "certificate"] },
+  "close-stage": { first: ["name", "signer", "certificate"], button: "Sign it closed", remember: ["name", "signer", "certificate"] },
+  "sign-entry": { first: ["name", "signer", "certificate"], button: "Sign", remember: ["name", "signer", "certificate"] },
+  "hold-stage": { first: ["reason"], button: "Hold the stage" },
+  "resume-stage": { first: ["reason"], button: "Go on" },
+  "withdraw-change": { first: ["reason"], button: "Take it back" },
+  "task-done": { first: ["limit", "text", "document"] },
+  "instrument-found-bad": { first: ["instrument", "why", "last_known_good"] },
+};

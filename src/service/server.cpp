@@ -31,7 +31,7 @@ constexpr std::chrono::milliseconds k_listen_in_turns_of{500};
 constexpr std::chrono::seconds k_heartbeat{15};
 
 constexpr const char* k_policy =
-    "default-src 'self'; img-src 'self' blob: data:; object-src 'none'; frame-ancestors 'none'; "
+    "default-src 'self'; img-src 'self' blob: data:; frame-ancestors 'none'; "
     "base-uri 'none'; form-action 'self'";
 
 Ask asked(const Request& request) {

@@ -28,6 +28,9 @@ Result<std::string> file_bytes(const std::string& path) {
   return std::move(out).str();
 }
 
+/// Set by the signal that asks the server to stop.
+volatile std::sig_atomic_t g_stop = 0;
+
 std::string media_type(const std::string& name) {
   const auto dot = name.rfind('.');
   const auto end = dot == std::string::npos ? "" : name.substr(dot + 1);
@@ -311,6 +314,9 @@ int run_serve(const Options& options, int port, const std::string& host) {
   settings.port = port;
   settings.clock = &clock_now;
   settings.units = unit_set(options);
+  settings.stop_wanted = [] { return g_stop != 0; };
+  std::signal(SIGINT, [](int) { g_stop = 1; });
+  std::signal(SIGTERM, [](int) { g_stop = 1; });
   const auto served = service::serve(*binder, settings, [](const std::string& address) {
     fmt::print("Witnessmark is at {}\nStop it with Ctrl-C.\n", address);
     std::fflush(stdout);

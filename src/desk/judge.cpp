@@ -86,7 +86,7 @@ void add_history(Judged& out, const bay::CheckRecord& check, const bay::Aircraft
 std::string joined(const std::vector<evidence::NextStep>& steps) {
   std::string out;
   for (const auto step : steps)
-    out += (out.empty() ? "" : " ") + std::string(evidence::words(step));
+    out += (out.empty() ? "" : "; ") + std::string(evidence::words(step));
   return out;
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "evidence/siblings.hpp"
 #include "quantity/as_typed.hpp"
@@ -293,7 +294,7 @@ class Check {
   double standard(const MeasuredResistance& reading) const {
     if (reading.expanded_si) return *reading.expanded_si / 2.0;
     if (out_.guard && in_.guard_from == evidence::GuardFrom::worst_case) {
-      return out_.guard->value.si / std::sqrt(3.0);
+      return out_.guard->value.si / std::numbers::sqrt3;
     }
     return reading.resolution_si / std::sqrt(12.0);
   }

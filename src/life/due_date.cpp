@@ -96,10 +96,8 @@ void check_fields(const DueDateInput& in, quantity::Date today, Problems& proble
 
 /// The start that the carry-forward rule gives, with what came too late.
 Mark start_of(const DueDateInput& in, const Limit& limit, DueDateAnswer& answer) {
-  const Mark done = mark(in.done, in.done_at, in.done_at_count);
-  if (!in.was_due && !in.was_due_at) return done;
-  // Where it was due stands for a limit of nothing from there.
-  Mark start = done;
+  Mark start = mark(in.done, in.done_at, in.done_at_count);
+  if (!in.was_due && !in.was_due_at) return start;
   const auto late_days = in.was_due && in.done ? quantity::days_between(*in.was_due, *in.done) : 0;
   const double late_hours =
       in.was_due_at && in.done_at ? hours_of(in.done_at) - hours_of(in.was_due_at) : 0.0;

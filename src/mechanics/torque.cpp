@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include <cmath>
+#include <numbers>
 
 #include "quantity/as_typed.hpp"
 
@@ -14,7 +15,7 @@ using quantity::Torque;
 using EnteredTorque = quantity::Entered<Torque>;
 using MaybeTorque = std::optional<EnteredTorque>;
 
-constexpr double k_pi = 3.14159265358979323846;
+constexpr double k_pi = std::numbers::pi;
 /// Nearer to the grip than this share of the lever the setting means nothing. Our choice.
 constexpr double k_least_share = 0.2;
 /// Foot-pounds set as inch-pounds, or the other way round.

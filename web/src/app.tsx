@@ -33,7 +33,7 @@ export function App(): JSX.Element {
       <a class="skip" href="#main" onClick={toMain}>Skip to the page</a>
       <Head here={here} />
       <Notices />
-      <Due here={here} />
+      <Due />
       <main id="main" ref={main} tabIndex={-1}>
         <Page key={key} route={here} />
       </main>
@@ -83,6 +83,7 @@ function Head(props: { here: Route }): JSX.Element {
           </span>
         ) : null}
       </div>
+      <a class="button defect-button" href={address("bay", ["defect"])} aria-current={props.here.rest[0] === "defect" ? "page" : undefined}>Write down a defect</a>
       <nav class="places" aria-label="Places">
         {places.map((p) => (
           <a key={p} href={address(p)} aria-current={props.here.place === p ? "page" : undefined}>{names[p]}</a>
@@ -111,18 +112,17 @@ function AircraftSwitch(props: { fleet: Header[]; now: Header | undefined }): JS
 
 /// What must be known before anybody flies, on every page: a stage that flew into its checks, a
 /// defect that keeps the aircraft on the ground.
-function Due(props: { here: Route }): JSX.Element {
+function Due(): JSX.Element | null {
   const header = useHeader();
-  const { here } = props;
   const due = header?.flight_due ?? [];
   const grounded = header?.grounding_defects ?? 0;
+  if (due.length === 0 && grounded === 0) return null;
   return (
     <section class="due-line" aria-label="Before flight">
       <div class="due-words">
         {due.length > 0 ? <p><a href={address("work")}><strong>Check flight due:</strong> {due.join("; ")}</a></p> : null}
         {grounded > 0 ? <p><a href={address("bay", ["defects"])}><strong>On the ground:</strong> {grounded === 1 ? "an open defect keeps it there" : `${grounded} open defects keep it there`}</a></p> : null}
       </div>
-      {here.rest[0] === "defect" ? null : <a class="button defect-button" href={address("bay", ["defect"])}>Write down a defect</a>}
     </section>
   );
 }

@@ -3,7 +3,7 @@
 import {
   assert, assertEqual, assertNoComplaints, assertReadingOrder, assertWellMade, laptop, openBrowser, openPage, phone, root,
   screenshots, settled, suite, tabOrder, toTop,
-} from "./harness.mjs";
+} from "./support.mjs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 

@@ -121,6 +121,8 @@ function Reading(props: { group: CheckGroup; check: CheckLine; instruments: Inst
   useEffect(() => document.getElementById("reading")?.focus({ preventScroll: true }), []);
 
   const chosen = instruments.find((i) => i.id === meter.instrument);
+  // Open until the meter has been said once; it stays open while it is being said.
+  const [unsaid] = useState(chosen === undefined);
   const input: JsonObject = { aircraft, check: check.id };
   if (typed.over) input["over_range"] = true;
   else if (typed.n.trim() !== "") input["value"] = bare(typed.n) && typed.u !== "" ? `${typed.n.trim()} ${typed.u}` : typed.n.trim();
@@ -161,9 +163,8 @@ function Reading(props: { group: CheckGroup; check: CheckLine; instruments: Inst
     <div class="sheet reading">
       <section class="left">
         <div class="reading-head">
-          <p class="trail"><a href={address("measure")}>Measure</a></p>
+          <p class="trail"><a href={address("measure")}>Measure: {group.title}, {at + 1} of {group.checks.length}</a></p>
           <h1>{check.title}</h1>
-          <p class="help">{group.title}, {at + 1} of {group.checks.length}</p>
           {group.checks.length > 1 ? (
             <ol class="progress" aria-label={`Readings of ${group.title}`}>
               {group.checks.map((c) => (
@@ -191,6 +192,15 @@ function Reading(props: { group: CheckGroup; check: CheckLine; instruments: Inst
             <input type="checkbox" checked={typed.over} onChange={(e) => put({ over: e.currentTarget.checked })} />
             <span>{label("over_range")}</span>
           </label>
+          <div id="reading-problems" class={problems.length > 0 ? "problem" : ""} role={refused.length > 0 ? "alert" : undefined}>
+            {problems.map((p) => <p key={p.path + p.what}><strong>{sentence(p.what)}</strong>{p.expected ? ` Expected: ${p.expected}.` : ""}{p.do_next ? ` ${sentence(p.do_next)}` : ""}</p>)}
+          </div>
+          {live.is === "no-connection" ? <p class="not-judged"><strong>Not judged: no connection.</strong> What you typed is kept here.</p> : null}
+          <div class={live.is === "working" ? "answer-body working" : "answer-body"}>
+            {judged && something ? <Verdict judged={judged} check={check} typed={typed} /> : <Before check={check} />}
+          </div>
+          <details class="more meter-more" open={unsaid}>
+            <summary>{chosen ? <>{label("instrument")}: <strong>{chosen.name}{meter.range ? `, ${unitWords(meter.range)}` : ""}</strong></> : label("instrument")}</summary>
           <div class="meter">
             <div class="field">
               <label for="instrument">{label("instrument")}</label>
@@ -218,13 +228,7 @@ function Reading(props: { group: CheckGroup; check: CheckLine; instruments: Inst
               </div>
             ) : null}
           </div>
-          <div id="reading-problems" class={problems.length > 0 ? "problem" : ""} role={refused.length > 0 ? "alert" : undefined}>
-            {problems.map((p) => <p key={p.path + p.what}><strong>{sentence(p.what)}</strong>{p.expected ? ` Expected: ${p.expected}.` : ""}{p.do_next ? ` ${sentence(p.do_next)}` : ""}</p>)}
-          </div>
-          {live.is === "no-connection" ? <p class="not-judged"><strong>Not judged: no connection.</strong> What you typed is kept here.</p> : null}
-          <div class={live.is === "working" ? "answer-body working" : "answer-body"}>
-            {judged && something ? <Verdict judged={judged} check={check} typed={typed} /> : <Before check={check} />}
-          </div>
+          </details>
           <details class="more">
             <summary>{label("note")}{check.procedure ? ", how to read it" : ""}</summary>
             {check.procedure ? <p>{check.procedure}</p> : null}

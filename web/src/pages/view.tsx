@@ -37,6 +37,7 @@ function View(props: { description: Description }): JSX.Element {
         <DescribedForm fields={fields} draft={state.draft} set={state.set} problems={[]} touched={touched} refusals={0} fixed={fixed} onSubmit={() => undefined} />
       </section>
       <section class="right" aria-label="Answer">
+        <h2 class="visually-hidden">Answer</h2>
         {lacking.length > 0
           ? <p class="not-judged">Still needed: {lacking.map((f) => f.label).join(", ")}.</p>
           : <Shown description={description} input={{ ...composeRecord(fields, state.draft), ...fixed }} />}

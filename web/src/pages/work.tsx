@@ -88,7 +88,6 @@ function ChangeRow(props: { change: ChangeLine; pick?: { on: boolean; set: (on: 
       </div>
       <div class="form-acts">
         {change.state === "done" ? null : <a class="button" href={address("work", ["act", "change-done"], { change: change.id, back })} aria-label={`Done: ${change.title}`}>Done</a>}
-        <Card kind="work" id={change.id} words="Work card" about={change.title} />
         {change.state === "done" || !movable ? null : <a class="button quiet-button" href={address("work", ["act", "withdraw-change"], { change: change.id, back })} aria-label={`Take back: ${change.title}`}>Take back</a>}
       </div>
     </div>
@@ -180,7 +179,7 @@ function ObjectionBox(props: { objection: Objection; stage: StageLine; work: Wor
   if (objection.settled) return <div class="objection settled"><p><strong>Settled.</strong> {objection.words}</p><p class="help">{objection.settled_by}</p></div>;
   return (
     <div class="objection">
-      <h3>Objection</h3>
+      <h2 class="objection-head">Objection</h2>
       <p>{objection.words}</p>
       {objection.changes.length > 0 ? <ul class="lines-list">{objection.changes.map((c) => <li key={c}>{name(c)}</li>)}</ul> : null}
       <p><strong>What settles it:</strong> {objection.answer}</p>
@@ -233,7 +232,7 @@ export function StagePage(props: { id: string }): JSX.Element {
               <ol class="missing">
                 {missing.map((m, i) => {
                   const way = wayTo(m, stage, work);
-                  return <li key={i}><span>{unitWords(m.what)}</span> <a class="button quiet-button" href={way.to} aria-label={`${way.words}: ${m.what}`}>{m.where === "changes" ? "Record" : m.where === "joints" ? "To the joint" : way.words}</a></li>;
+                  return <li key={i}><span>{unitWords(m.what)}</span> <a class="button quiet-button" href={way.to}>{way.words}</a></li>;
                 })}
               </ol>
             )}
@@ -245,6 +244,7 @@ export function StagePage(props: { id: string }): JSX.Element {
         <div class="form-acts">
           {signed ? null : <a class="button" href={changeStage(stage, back)}>Change the stage</a>}
           {stage.state === "closed" ? null : <a class="button" href={address("work", ["act", "revise-mass"], { stage: stage.id, back })}>Revise mass and balance</a>}
+          <Card kind="work" id={stage.id} words="Work card" about={stage.title} />
           <Card kind="stage" id={stage.id} words="Stage card" about={stage.title} />
           {stage.entries.map((e) => <Card key={e} kind="entry" id={e} words="Signed entry" about={e} />)}
           {stage.state === "closed" || stage.state === "held" ? null : <a class="button quiet-button" href={address("work", ["act", "hold-stage"], { stage: stage.id, back })}>Hold the stage</a>}

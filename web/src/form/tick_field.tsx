@@ -1,5 +1,6 @@
 /// Several named things of the record: tick boxes, as large as a thumb. Joints of the position
-/// that the form is about come first; the others wait behind one line.
+/// that the form is about, and limits whose name has the words of the job, come first; the others
+/// wait behind one line.
 
 import type { JSX } from "preact";
 import { useView } from "../api/use";
@@ -23,7 +24,12 @@ export function TickField(props: FieldProps<string[]>): JSX.Element {
   const all: Choice[] = seen.data?.answer.choices ?? [];
   const unknown = draft.filter((v) => !all.some((c) => c.value === v)).map((value) => ({ value, label: value }));
   const list: Choice[] = [...unknown, ...all];
-  const near = of === "joint"
+  const job = of === "limit" ? form.beside("what").split("-").filter((w) => w.length > 2) : [];
+  const alike = (c: Choice): number => job.filter((w) => c.label.toLowerCase().includes(w)).length;
+  const most = Math.max(0, ...list.map(alike));
+  const near = most > 0
+    ? list.filter((c) => draft.includes(c.value) || alike(c) === most)
+    : of === "joint"
     ? list.filter((c) => draft.includes(c.value) || joints?.some((j) => j.id === c.value && j.position === position))
     : list.length <= 8 ? list : list.filter((c) => draft.includes(c.value));
   const far = list.filter((c) => !near.includes(c));

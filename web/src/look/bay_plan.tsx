@@ -17,7 +17,7 @@ import { Drawing } from "./sheet";
 export interface Placed { spot: PlanSpot; number: number; standing: string; used?: number; uncertainty?: number }
 
 interface Sheet { w: number; h: number; x: number; y: number; scale: number; stripe: number; pitch: number; top: number }
-const k_wide: Sheet = { w: 640, h: 560, x: 0, y: 0, scale: 1, stripe: 94, pitch: 52, top: 44 };
+const k_wide: Sheet = { w: 640, h: 560, x: 0, y: 0, scale: 1, stripe: 104, pitch: 58, top: 50 };
 /// On the phone the stripes stand at the edges as large as they must be, and the outline shrinks
 /// between them.
 const k_narrow: Sheet = { w: 390, h: 330, x: 16, y: 6, scale: 0.56, stripe: 82, pitch: 46, top: 34 };

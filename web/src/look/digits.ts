@@ -1,6 +1,7 @@
 /// How numbers and units are written out where the server sent no text of its own.
 
 import type { Figure } from "../api/types";
+import { dayInWords } from "../kit/time";
 
 /// Rounded for the eye when the server sent no text: the uncertainty to two significant digits,
 /// the value to the same decimal (JCGM 100:2008, 7.2.6); else four significant digits.
@@ -29,9 +30,10 @@ function grouped(text: string): string {
   return (part === undefined ? apart : `${apart}.${part}`).replace(/^-/, "\u2212");
 }
 
-/// Spelled as people write them on paper; the value is untouched.
+/// Units and days spelled as people write them on paper; the value is untouched.
 export function unitWords(text: string): string {
   return text
+    .replace(/\b\d{4}-\d{2}-\d{2}\b/g, dayInWords)
     .replace(/\bkohm\b/g, "kΩ").replace(/\bMohm\b/g, "MΩ").replace(/\bmohm\b/g, "mΩ").replace(/\bohm\b/g, "Ω")
     .replace(/\bdegF\b/g, "°F").replace(/\bdegC\b/g, "°C").replace(/\bdeg\b/g, "°");
 }

@@ -98,7 +98,7 @@ export function ActForm(props: {
       set={state.set} onSubmit={() => void record()}
     >
       {props.children}
-      {props.withoutDay ? null : (
+      {props.withoutDay || plan?.now ? null : (
         <fieldset class="field buttons">
           <legend>When was it done?</legend>
           <div class="options">

@@ -4,14 +4,16 @@
 export interface Arrangement {
   first: string[];
   button?: string;
+  /// A plan or decision: it is made now.
+  now?: boolean;
   /// Filled in with what was entered there last on this device.
   remember?: string[];
 }
 
 export const arrangements: { [act: string]: Arrangement } = {
-  "plan-change": { first: ["title", "position", "grade", "joints", "new_part", "document"], button: "Plan it" },
-  "plan-stage": { first: ["title", "changes", "ground_only", "abort_values"], button: "Make the stage" },
-  "answer-objection": { first: ["answer", "by", "certificate", "text"], button: "Answer it" },
+  "plan-change": { now: true, first: ["title", "position", "grade", "joints", "new_part", "document"], button: "Plan it" },
+  "plan-stage": { now: true, first: ["title", "changes", "ground_only", "abort_values"], button: "Make the stage" },
+  "answer-objection": { now: true, first: ["answer", "by", "certificate", "text"], button: "Answer it" },
   "change-done": { first: ["text", "proof", "parts_off", "parts_on", "by"], button: "Done", remember: ["by"] },
   "work-joint": { first: ["joint", "state", "torque", "torque_table", "by"], button: "Record the joint", remember: ["by"] },
   "work-joints": { first: ["joints", "state", "torque", "torque_table", "by"], button: "Record the joints", remember: ["by"] },
@@ -21,14 +23,14 @@ export const arrangements: { [act: string]: Arrangement } = {
   "stage-step": { first: ["step", "result", "text", "ambient_temperature", "ambient_pressure", "flight_time", "by"], remember: ["by"] },
   "quick-job": { first: ["what", "limits", "quantity", "text", "by"], button: "Job done", remember: ["by"] },
   "note-defect": { first: ["text"], button: "Keep" },
-  "decide-defect": { first: ["decision", "reason", "until"], button: "Decide" },
+  "decide-defect": { now: true, first: ["decision", "reason", "until"], button: "Decide" },
   "close-defect": { first: ["how", "change"], button: "Close the defect" },
   "open-stage": { first: ["name", "signer", "certificate"], button: "Sign it open", remember: ["name", "signer", "certificate"] },
   "close-stage": { first: ["name", "signer", "certificate"], button: "Sign it closed", remember: ["name", "signer", "certificate"] },
   "sign-entry": { first: ["name", "signer", "certificate"], button: "Sign", remember: ["name", "signer", "certificate"] },
-  "hold-stage": { first: ["reason"], button: "Hold the stage" },
-  "resume-stage": { first: ["reason"], button: "Go on" },
-  "withdraw-change": { first: ["reason"], button: "Take it back" },
+  "hold-stage": { now: true, first: ["reason"], button: "Hold the stage" },
+  "resume-stage": { now: true, first: ["reason"], button: "Go on" },
+  "withdraw-change": { now: true, first: ["reason"], button: "Take it back" },
   "task-done": { first: ["limit", "text", "document"] },
   "instrument-found-bad": { first: ["instrument", "why", "last_known_good"] },
 };

@@ -67,10 +67,10 @@ export function BayPage(): JSX.Element {
   );
 }
 
-/// The worst mark of each place, numbered as in the list.
+/// The worst mark of each place among those at the top of the list, numbered as there.
 function placedOf(bay: BayAnswer): Placed[] {
   const out: Placed[] = [];
-  bay.marks.forEach((m, i) => {
+  bay.marks.slice(0, k_first_marks).forEach((m, i) => {
     const spot = bay.plan.find((s) => s.position === m.position);
     if (!spot || out.some((p) => p.spot.position === m.position)) return;
     out.push({ spot, number: i + 1, standing: m.standing, ...(m.used === undefined ? {} : { used: m.used }), ...(m.uncertainty === undefined ? {} : { uncertainty: m.uncertainty }) });

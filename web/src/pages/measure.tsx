@@ -150,7 +150,7 @@ function Reading(props: { group: CheckGroup; check: CheckLine; instruments: Inst
     setSending(false);
     if (outcome.is === "problems") return setRefused(outcome.problems);
     if (outcome.is === "fault") return setRefused([{ path: "", what: outcome.what }]);
-    if (outcome.is === "recorded") announce(`Kept: ${check.title}: ${verdictText(String(outcome.data.answer?.["verdict"] ?? ""))}`);
+    if (outcome.is === "recorded") announce(`Kept: ${check.title}: ${String(outcome.data.answer?.["words"] ?? "")}`);
     forget(draftKey);
     setTyped(empty);
     setId(newId());
@@ -282,8 +282,8 @@ function Band(props: { judged: Judged; check: CheckLine; typed: Typed }): JSX.El
   if (!lowest && !highest) return null;
   const scale = highest && check.highest_number ? check.highest_number / highest.value : lowest && check.lowest_number ? check.lowest_number / lowest.value : 1;
   const U = value?.U === undefined ? undefined : value.U * scale;
-  const spread = U === undefined ? "" : ` ± ${U.toPrecision(1).replace(/e.*/, "")}`;
-  const text = typed.over ? "over range" : `${typed.n.trim()}${U === undefined || U * 1 >= 1000 ? "" : spread}`;
+  const spread = U === undefined ? "" : ` ± ${Number(U.toPrecision(2))}`;
+  const text = typed.over ? "over range" : `${typed.n.trim()}${spread}`;
   return (
     <AcceptanceBand
       lower={check.lowest_number} upper={check.highest_number} value={value ? value.value * scale : undefined} U={U}

@@ -16,7 +16,7 @@ import { named } from "./page";
 import { Trouble } from "./trouble";
 import { Card } from "./work";
 
-const k_page = 40;
+const k_page = 15;
 
 export function RecordPage(): JSX.Element {
   const seen = useAircraftView<{ entries: EntryLine[] }>("entries");
@@ -28,7 +28,7 @@ export function RecordPage(): JSX.Element {
         <h1>Record</h1>
         <h2>Signed entries</h2>
         {entries === undefined ? <Trouble failed={seen.failed} /> : entries.length === 0 ? <p class="none">None is signed yet.</p> : (
-          <ol class="plain rows">{entries.slice(0, 20).map((e) => <li key={e.id}><Entry entry={e} /></li>)}</ol>
+          <ol class="plain rows">{entries.slice(0, 8).map((e) => <li key={e.id}><Entry entry={e} /></li>)}</ol>
         )}
         <h2>What happened, newest first</h2>
         <History about="" />

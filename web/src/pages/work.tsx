@@ -148,9 +148,11 @@ function NextAct(props: { stage: StageLine; work: WorkAnswer }): JSX.Element {
   }
   const missing = missingOf(stage);
   const way = wayTo(missing[0], stage, work);
+  // The objection stands in full beside it.
+  const words = missing[0]?.where === "rules" ? "Answer the objection, or change the stage." : unitWords(stage.next);
   return (
     <div class="next-act">
-      <p><strong>Next:</strong> {unitWords(stage.next)}</p>
+      <p><strong>Next:</strong> {words}</p>
       <a class="button main" href={way.to}>{way.words}</a>
     </div>
   );

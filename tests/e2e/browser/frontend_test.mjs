@@ -33,8 +33,8 @@ async function visit(page, hash) {
 const choose = (page, name) => page.getByRole("radio", { name, exact: true }).check();
 
 const pages = [
-  "#/bay", "#/work", "#/work/bench", "#/work/bench/conformity", "#/work/bench/mass-balance", "#/work/bench/line-element",
-  "#/measure", "#/measure/act/defect", "#/measure/act/measure", "#/runs", "#/runs/view/trend", "#/record", "#/record/waiting", "#/work/bench/nowhere",
+  "#/bay", "#/bay/defect", "#/bay/position/oil-cooler", "#/work", "#/work/stage/stage-1", "#/work/joints", "#/work/joint/upper-engine", "#/work/sign/stage-1/opens-stage", "#/work/all", "#/work/bench", "#/work/bench/conformity", "#/work/bench/mass-balance", "#/work/bench/line-element",
+  "#/measure", "#/measure/group/left-harness/left-lead-2", "#/measure/check/left-lead-2", "#/measure/act/defect", "#/measure/act/measure", "#/runs", "#/runs/view/trend", "#/record", "#/record/waiting", "#/work/bench/nowhere",
 ];
 for (const size of [phone, laptop]) {
   for (const dark of [false, true]) {
@@ -174,7 +174,7 @@ test("what was typed is there again after a reload, and gone after recording", (
     assertEqual(await page.getByLabel("What was noticed").inputValue(), "", "after recording");
     await page.reload();
     assertEqual(await page.getByLabel("What was noticed").inputValue(), "", "after a reload");
-    assertEqual(await page.getByLabel("Aircraft").nth(1).inputValue(), "Q-PEB", "the aircraft stays");
+    assertEqual(mock.state.entries.at(-1).input.aircraft, "Q-PEB", "the aircraft that was recorded");
   }));
 
 test("a form opened before anything else is known starts with the right aircraft", async () => {
@@ -187,7 +187,11 @@ test("a form opened before anything else is known starts with the right aircraft
       await route.continue();
     });
     await page.goto(`${mock.url}/#/measure/act/defect`);
-    assertEqual(await page.locator("#f-aircraft").inputValue(), "Q-PEB", "aircraft");
+    await page.getByLabel("What was noticed").fill("play in the throttle lever");
+    await choose(page, "No");
+    await page.getByRole("button", { name: "Record" }).click();
+    await page.getByRole("heading", { name: "Recorded" }).waitFor();
+    assertEqual(mock.state.entries.at(-1).input.aircraft, "Q-PEB", "aircraft");
   } finally {
     await context.close();
   }
@@ -308,7 +312,7 @@ test("the plot is fetched only by a page that has one", () =>
     page.on("request", (r) => (r.url().includes("/part.") ? parts.push(r.url()) : 0));
     await visit(page, "#/runs/view/trend");
     assertEqual(parts.length, 0, "parts before");
-    await page.getByLabel("Position").selectOption("lead-4-top");
+    await page.getByLabel("Position").selectOption("left-harness");
     await page.locator(".plot canvas").waitFor();
     await assertWellMade(page);
     await shot(page, "laptop-trend");

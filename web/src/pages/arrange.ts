@@ -11,6 +11,7 @@ export interface Arrangement {
 }
 
 export const arrangements: { [act: string]: Arrangement } = {
+  "measure": { first: ["check", "value", "over_range"] },
   "plan-change": { now: true, first: ["title", "position", "grade", "joints", "new_part", "document"], button: "Plan it" },
   "plan-stage": { now: true, first: ["title", "changes", "ground_only", "abort_values"], button: "Make the stage" },
   "answer-objection": { now: true, first: ["answer", "by", "certificate", "text"], button: "Answer it" },

@@ -8,6 +8,7 @@ import type { Description, Problem } from "../api/types";
 import { composeRecord } from "../form/draft";
 import { newId } from "../kit/identity";
 import { instant } from "../kit/time";
+import { arrangements } from "./arrange";
 import { DescribedForm, useTouched } from "./described_form";
 import { useDraft } from "./draft_state";
 import type { EventAnswer } from "./record";
@@ -21,6 +22,7 @@ export function CorrectForm(props: { event: EventAnswer; description: Descriptio
   const all = [...fields, ...reason.map((f) => ({ ...f, key: "why-corrected" }))];
   const key = `wm.draft.correct.${event.id}`;
   const state = useDraft(key, all, event.body);
+  const plan = arrangements[description.name];
   const touched = useTouched();
   const [id] = useState(newId);
   const [refusals, setRefusals] = useState(0);
@@ -51,6 +53,7 @@ export function CorrectForm(props: { event: EventAnswer; description: Descriptio
   return (
     <DescribedForm
       fields={all} draft={state.draft} set={state.set} touched={touched} refusals={refusals} problems={problems} fixed={fixed}
+      first={plan ? [...plan.first, "why-corrected"] : undefined}
       onSubmit={() => void record()}
     >
       <div class="bottom-bar"><button type="submit" class="main" disabled={sending}>{sending ? "Recording" : "Record the correction"}</button></div>

@@ -21,7 +21,8 @@ import { Printed } from "../look/figure";
 import { Probes } from "../look/probes";
 import { Stripe } from "../look/stripe";
 import { address, go } from "../route/route";
-import { standingState } from "./standing";
+import { named } from "./page";
+import { standingState, standingWords } from "./standing";
 import { Trouble } from "./trouble";
 
 export function MeasurePage(): JSX.Element {
@@ -43,17 +44,19 @@ function Groups(props: { page: MeasureAnswer }): JSX.Element {
       <ul class="groups">
         {groups.map((g) => (
           <li key={g.id}>
-            <a class="group-head" href={address("measure", ["group", g.id])}>
-              <strong>{g.title}</strong>
-              <span>{g.checks.length === 1 ? "1 reading" : `${g.checks.length} readings`}</span>
-            </a>
+            {g.checks.length === 1 ? null : (
+              <a class="group-head" href={address("measure", ["group", g.id])}>
+                <strong>{named(g.title)}</strong>
+                <span>Read all {g.checks.length}</span>
+              </a>
+            )}
             <ul class="plain checks">
               {g.checks.map((c) => (
                 <li key={c.id}>
                   <a class="check-line" href={address("measure", ["check", c.id])}>
                     <Stripe state={standingState(c.verdict, c.used)} size="small" />
                     <span class="check-name">{c.title}</span>
-                    <span class="check-last">{c.last === "" ? "not tested" : <Printed text={c.last} />}<span class="stripe-note"> {verdictText(c.verdict).toLowerCase()}</span></span>
+                    <span class="check-last">{c.last === "" ? null : <Printed text={c.last} />}<span class="stripe-note"> {standingWords(c.verdict)}</span></span>
                   </a>
                 </li>
               ))}
@@ -163,7 +166,7 @@ function Reading(props: { group: CheckGroup; check: CheckLine; instruments: Inst
     <div class="sheet reading">
       <section class="left">
         <div class="reading-head">
-          <p class="trail"><a href={address("measure")}>Measure: {group.title}, {at + 1} of {group.checks.length}</a></p>
+          <p class="trail"><a href={address("measure")}>Measure: {named(group.title)}, {at + 1} of {group.checks.length}</a></p>
           <h1>{check.title}</h1>
           {group.checks.length > 1 ? (
             <ol class="progress" aria-label={`Readings of ${group.title}`}>

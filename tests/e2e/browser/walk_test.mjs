@@ -350,6 +350,20 @@ function walk(size) {
     await page.getByRole("heading", { name: "Signed" }).waitFor();
   });
 
+  step("another screen of the same binder follows", async () => {
+    const other = await openPage(browser, bench.url, size === phone ? laptop : phone);
+    try {
+      await other.locator(".title-block").waitFor();
+      await visit("#/bay/defect");
+      await enter({ text: "loose clamp on the breather" });
+      await page.getByRole("button", { name: "Keep" }).click();
+      await page.getByText("Kept.").waitFor();
+      await other.getByText("loose clamp on the breather").waitFor();
+    } finally {
+      await other.context().close();
+    }
+  });
+
   step("every page is well made, and the keyboard goes the way of the eye", async () => {
     const pages = [
       "#/bay", "#/bay/defects", "#/bay/defect", "#/bay/position/fuel-hose-strainer", "#/bay/view/due", "#/work", `#/work/stage/${stage}`, "#/work/joints",

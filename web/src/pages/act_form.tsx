@@ -14,7 +14,7 @@ import { newId } from "../kit/identity";
 import { keep, kept } from "../kit/keep";
 import { useStore } from "../kit/store";
 import { instant, today } from "../kit/time";
-import { arrangements } from "./arrange";
+import { arrangements, firstAsked } from "./arrange";
 import { DescribedForm, useTouched } from "./described_form";
 import { useDraft } from "./draft_state";
 import { named } from "./page";
@@ -93,7 +93,7 @@ export function ActForm(props: {
   return (
     <DescribedForm
       fields={fields} draft={state.draft} touched={touched} refusals={refusals} fixed={fixed}
-      first={props.first ?? plan?.first}
+      first={props.first ?? firstAsked(description.name, fixed)}
       problems={refused}
       set={state.set} onSubmit={() => void record()}
     >

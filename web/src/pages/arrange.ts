@@ -35,3 +35,19 @@ export const arrangements: { [act: string]: Arrangement } = {
   "task-done": { first: ["limit", "text", "document"] },
   "instrument-found-bad": { first: ["instrument", "why", "last_known_good"] },
 };
+
+/// Each run asks first for what belongs to it; a ground run without air temperature and pressure
+/// is not complete.
+const k_of_step: { [step: string]: string[] } = {
+  "leak-run-static": ["result", "text", "by"],
+  "leak-run-engine": ["result", "text", "by", "readings"],
+  "ground-run": ["result", "ambient_temperature", "ambient_pressure", "text", "by", "readings"],
+  "check-flight": ["result", "flight_time", "text", "by", "readings"],
+  "second-look": ["result", "text", "by"],
+};
+
+export function firstAsked(act: string, fixed: { [key: string]: unknown }): string[] | undefined {
+  const step = fixed["step"];
+  if (act === "stage-step" && typeof step === "string") return k_of_step[step];
+  return arrangements[act]?.first;
+}

@@ -13,13 +13,15 @@ namespace {
 
 constexpr int k_tries_against_other_writers = 8;
 
+/// The first event of an act has the act's id. Those of further events end in a dash, which no
+/// act's id does, so that no act is mistaken for a further event of another.
 std::string event_id(const std::string& act_id, std::size_t index) {
-  return index == 0 ? act_id : fmt::format("{}-{}", act_id, index + 1);
+  return index == 0 ? act_id : fmt::format("{}-{}-", act_id, index + 1);
 }
 
 /// Ids of a client leave room for the numbers of further events.
 bool is_act_id(std::string_view id) {
-  if (id.empty() || id.size() > 56) return false;
+  if (id.empty() || id.size() > 56 || id.back() == '-') return false;
   for (const char c : id) {
     const bool good = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
                       c == '-' || c == '_';
@@ -34,7 +36,7 @@ Problems check_call(const ActCall& call) {
     problems.push_back({Kind::bad_text,
                         "id",
                         "the act's id is not usable",
-                        "1 to 56 letters, digits, - or _",
+                        "1 to 56 letters, digits, - or _, with no - at the end",
                         "a3f9-1",
                         {},
                         {}});
@@ -124,6 +126,7 @@ Result<Done> Binder::load() {
     if (event.error().kind == Kind::not_applicable) {
       // Written by a newer program: show what is known, write nothing.
       read_only_ = event.error().what;
+      newer_program_ = true;
       return true;
     }
     problem = event.error();
@@ -139,12 +142,13 @@ Result<Done> Binder::load() {
 
 Result<Done> Binder::catch_up() {
   const auto last = journal_.last();
-  if (last.sequence == state_.sequence || !read_only_.empty()) return Done{};
+  if (last.sequence == state_.sequence || newer_program_) return Done{};
   std::optional<Problem> problem;
   const auto read = journal_.read_each(state_.sequence, [&](record::StoredEvent&& stored) {
     auto event = decode(stored);
     if (!event) {
-      if (event.error().kind != Kind::not_applicable) problem = event.error();
+      newer_program_ = event.error().kind == Kind::not_applicable;
+      if (!newer_program_) problem = event.error();
       read_only_ = event.error().what;
       return false;
     }
@@ -347,7 +351,15 @@ Result<std::string> Binder::attachment(std::string_view hash) {
 }
 record::Verification Binder::verify(std::span<const record::Head> heads) {
   const std::lock_guard lock(mutex_);
-  return record::verify_against(journal_, heads);
+  auto out = record::verify_against(journal_, heads);
+  // The journal knows no kinds: whether what an event names is still there is asked here.
+  for (const auto& event : state_.events) {
+    const auto* added = std::get_if<bay::AttachmentAdded>(&event->payload);
+    if (added == nullptr || journal_.find_attachment(added->hash)) continue;
+    out.findings.push_back({event->meta.sequence, "attachment",
+                            "the attachment \"" + added->name + "\" is not in the file any more"});
+  }
+  return out;
 }
 Result<Done> Binder::copy_to(const std::filesystem::path& path) {
   const std::lock_guard lock(mutex_);

@@ -90,6 +90,7 @@ Result<bay::Event> decode(const record::StoredEvent& stored) {
         decode_payload(correction->kind, static_cast<int>(correction->version), correction->body);
     if (!replacement) {
       auto problem = replacement.error().front();
+      if (problem.kind != Kind::not_applicable) problem.kind = Kind::damaged;
       problem.what = fmt::format("event {} (correction): {}", stored.sequence, problem.what);
       return Fail(std::move(problem));
     }

@@ -43,6 +43,11 @@ struct WriteOptions {
   bool pretty{};
 };
 
+/// The unit in which a value is shown when none is asked for: of the owner's set; but where both
+/// sets have the same one (ohm, volt), the one it was typed in, so that kohm stays kohm.
+[[nodiscard]] const quantity::Unit& shown_unit(const describe::NumberValue& value,
+                                               quantity::UnitSet set);
+
 /// Write an answer. A quantity becomes {"value", "unit", "text"} with "u", "U" and "k" where an
 /// uncertainty is stated and "as_typed" where somebody typed it: "value" is the number to compute
 /// with, "text" is what to show, with no more digits than were earned. Empty optional: left out.

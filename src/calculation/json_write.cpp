@@ -94,7 +94,8 @@ class AnswerWriter {
     }
   }
 
-  const quantity::Unit& unit_for(quantity::KindOf kind) const {
+  const quantity::Unit& unit_for(const NumberValue& v) const {
+    const auto kind = v.kind;
     if (!options_->field_units.empty() && !keys_.empty()) {
       std::string path;
       for (const auto key : keys_) path += (path.empty() ? "" : "/") + std::string(key);
@@ -104,11 +105,11 @@ class AnswerWriter {
         if (const auto* unit = quantity::find_unit(kind, found->second)) return *unit;
       }
     }
-    return quantity::default_unit(kind, options_->units);
+    return shown_unit(v, options_->units);
   }
 
   Json quantity_object(const NumberValue& v) const {
-    const auto& unit = unit_for(v.kind);
+    const auto& unit = unit_for(v);
     Json out = Json::object();
     out["value"] = finite(tidy((v.si - unit.offset) / unit.factor));
     out["unit"] = unit.symbol;
@@ -292,6 +293,16 @@ std::string write_problems(const Problems& problems) {
   auto out = detail::Json::object();
   out["problems"] = std::move(list);
   return detail::dumped(out, false);
+}
+
+const quantity::Unit& shown_unit(const describe::NumberValue& value, quantity::UnitSet set) {
+  const auto& of_set = quantity::default_unit(value.kind, set);
+  const auto& us = quantity::default_unit(value.kind, quantity::UnitSet::us_customary);
+  const auto& si = quantity::default_unit(value.kind, quantity::UnitSet::si);
+  if (value.text.empty() || us.symbol != si.symbol) return of_set;
+  const auto parsed = quantity::parse_measured(value.text, value.kind);
+  const auto* typed = parsed ? quantity::find_unit(value.kind, parsed->value.unit) : nullptr;
+  return typed != nullptr ? *typed : of_set;
 }
 
 }  // namespace wm::calculation

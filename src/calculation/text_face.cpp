@@ -157,7 +157,7 @@ class TextWriter {
   }
 
   std::string quantity_text(const describe::NumberValue& v) const {
-    const auto* unit = &quantity::default_unit(v.kind, options_->units);
+    const auto* unit = &shown_unit(v, options_->units);
     std::string path;
     for (const auto key : keys_) path += (path.empty() ? "" : "/") + std::string(key);
     for (const auto& name : {path, std::string(keys_.empty() ? "" : keys_.back())}) {
@@ -222,7 +222,7 @@ void describe_fields(const Type& type, std::size_t indent, std::string& out) {
       text += "; at most " + detail::bound_text(*field.type, field, *field.highest);
     }
     if (!field.example.empty()) text += fmt::format("; e.g. {}", field.example);
-    if (field.needed) text += "; needed";
+    if (detail::is_needed(field)) text += "; needed";
     out += fmt::format("{:{}}{:<24} {}\n", "", indent, field.key, text);
     const Type* deeper = &inner;
     while (deeper->shape == Shape::list || deeper->shape == Shape::optional) deeper = deeper->of;

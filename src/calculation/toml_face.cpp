@@ -2,6 +2,8 @@
 
 #include <fmt/core.h>
 
+#include <cstdlib>
+
 #include "calculation/detail/parse.hpp"
 #include "calculation/detail/reader.hpp"
 #include "calculation/detail/words.hpp"
@@ -218,6 +220,36 @@ std::string write_toml(const Type& type, const void* value) {
   SheetWriter writer;
   writer.members(type, value, {});
   return writer.take();
+}
+
+void add_places(std::string_view sheet, Problems& problems) {
+  detail::Tree tree;
+  if (detail::parse_toml(sheet, tree)) return;
+  for (auto& problem : problems) {
+    std::uint32_t at = 0;
+    std::string_view rest = problem.path;
+    while (!rest.empty()) {
+      const auto slash = rest.find('/');
+      const auto step = rest.substr(0, slash);
+      rest = slash == std::string_view::npos ? std::string_view{} : rest.substr(slash + 1);
+      std::uint32_t next = detail::Node::k_none;
+      if (tree[at].is == detail::Node::Is::object) next = tree.member(at, step);
+      if (tree[at].is == detail::Node::Is::list) {
+        next = tree[at].first;
+        for (long index = std::strtol(std::string(step).c_str(), nullptr, 10);
+             index > 0 && next != detail::Node::k_none; --index) {
+          next = tree[next].next;
+        }
+      }
+      // The nearest place that is in the sheet: a missing field is named where its record starts.
+      if (next == detail::Node::k_none) break;
+      at = next;
+    }
+    if (at != 0 && tree[at].line != 0) {
+      problem.what =
+          fmt::format("line {}, column {}: {}", tree[at].line, tree[at].column, problem.what);
+    }
+  }
 }
 
 }  // namespace wm::calculation

@@ -16,6 +16,10 @@ namespace wm::calculation {
 ///             column 5: ...". A sheet that is no TOML gives the one problem that stopped it.
 [[nodiscard]] Problems read_toml(std::string_view sheet, const describe::Type& type, void* out);
 
+/// Put "line 12, column 5: " before what is wrong, where a problem's path stands in the sheet:
+/// for what the desk found after the sheet was read.
+void add_places(std::string_view sheet, Problems& problems);
+
 /// Write the canonical sheet: fields in the order of the description, single values first, then
 /// tables; quantities as they were typed; empty optionals and empty lists left out.
 ///

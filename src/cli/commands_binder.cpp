@@ -79,7 +79,7 @@ int run_import(const std::string& sheet, Options options) {
   const auto reader = [&](const describe::Type& type, void* out) {
     return calculation::read_toml(*text, type, out);
   };
-  const int status = call_act(*binder, "import-sheet", reader, options);
+  const int status = call_act(*binder, "import-sheet", reader, options, *text);
   if (fresh && (status != k_done || options.try_only)) {
     binder.reset();
     std::error_code ignored;
@@ -274,7 +274,16 @@ int run_verify(const std::vector<std::string>& heads, const std::string&, const 
   }
   auto journal = record::Journal::open(options.binder, record::Access::read_only);
   if (!journal) return show_problems({journal.error()}, options);
-  const auto result = record::verify_against(*journal, parsed);
+  auto result = record::verify_against(*journal, parsed);
+  if (result.clean()) {
+    // Only a file that agrees with itself can be opened and asked for its attachments.
+    auto opened = binder::Binder::open(options.binder, record::Access::read_only);
+    if (opened) {
+      result = (*opened)->verify(parsed);
+    } else {
+      result.findings.push_back({0, {}, opened.error().what});
+    }
+  }
   if (options.json) {
     std::string findings;
     for (const auto& f : result.findings) {

@@ -78,16 +78,18 @@ int run_calc(const CalcWanted& wanted, const Options& options) {
 
 int run_manual(const std::string& folder) {
   std::error_code error;
-  std::filesystem::create_directories(folder, error);
+  std::filesystem::create_directories(std::filesystem::path(folder) / "manual", error);
   const auto write = [&](const std::string& name, const std::string& text) {
     std::ofstream out(std::filesystem::path(folder) / name, std::ios::binary);
+    if (name.ends_with(".md"))
+      out << "<!-- Made by `witnessmark manual`; change the declaration, not this page. -->\n\n";
     out << text;
     return static_cast<bool>(out);
   };
   const auto& catalogue = calculation::catalogue();
-  bool good = write("index.md", calculation::manual_index(catalogue));
+  bool good = write("manual/index.md", calculation::manual_index(catalogue));
   for (const auto& c : catalogue.calculations())
-    good = write(c.name + ".md", calculation::manual_page(c, catalogue)) && good;
+    good = write("manual/" + c.name + ".md", calculation::manual_page(c, catalogue)) && good;
   std::vector<calculation::Entry> entries;
   for (const auto& a : desk::acts())
     entries.push_back({calculation::Entry::Is::act, a.name, a.purpose, a.input, a.output});

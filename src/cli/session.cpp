@@ -9,6 +9,8 @@
 
 #include "calculation/json_face.hpp"
 #include "calculation/text_face.hpp"
+#include "calculation/toml_face.hpp"
+#include "desk/judge.hpp"
 #include "desk/views.hpp"
 
 namespace wm::cli {
@@ -98,8 +100,21 @@ binder::InputReader from_words(std::vector<std::string> words, std::string aircr
   };
 }
 
+namespace {
+
+/// A reading that isn't shown to be within its limits is a finding: "the meter cannot tell" too.
+int status_of(const std::string& act, const void* answer) {
+  if (act != "measure") return k_done;
+  const auto verdict = static_cast<const desk::Judged*>(answer)->verdict;
+  return verdict == evidence::Verdict::does_not_conform || verdict == evidence::Verdict::undecided
+             ? k_finding
+             : k_done;
+}
+
+}  // namespace
+
 int call_act(binder::Binder& binder, const std::string& name, const binder::InputReader& input,
-             const Options& options) {
+             const Options& options, std::string_view sheet) {
   binder::ActCall call;
   call.name = name;
   call.id = options.id.empty() ? new_id() : options.id;
@@ -108,7 +123,13 @@ int call_act(binder::Binder& binder, const std::string& name, const binder::Inpu
   call.device = "command line";
   call.try_only = options.try_only;
   const auto reply = binder.act(call, input, clock_now(), unit_set(options));
-  if (!reply) return show_problems(reply.error(), options);
+  if (!reply) {
+    auto problems = reply.error();
+    // Those of reading have their places already.
+    if (!sheet.empty() && !problems.front().what.starts_with("line "))
+      calculation::add_places(sheet, problems);
+    return show_problems(problems, options);
+  }
   const calculation::WriteOptions write{unit_set(options), {}, false};
   if (options.json) {
     std::string recorded;
@@ -120,7 +141,7 @@ int call_act(binder::Binder& binder, const std::string& name, const binder::Inpu
                "\n",
                reply->sequence, reply->head,
                calculation::write_json(*reply->type, reply->value.get(), write), recorded);
-    return k_done;
+    return status_of(name, reply->value.get());
   }
   fmt::print("{}", calculation::write_text(*reply->type, reply->value.get(), write));
   for (const auto& caution : reply->cautions) fmt::print("caution: {}\n", caution.text);
@@ -130,7 +151,7 @@ int call_act(binder::Binder& binder, const std::string& name, const binder::Inpu
     fmt::print("recorded: {} event{}, record at {} ({})\n", reply->recorded.size(),
                reply->recorded.size() == 1 ? "" : "s", reply->sequence, reply->head.substr(0, 16));
   }
-  return k_done;
+  return status_of(name, reply->value.get());
 }
 
 std::shared_ptr<void> call_view(binder::Binder& binder, const std::string& name,

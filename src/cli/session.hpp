@@ -42,9 +42,10 @@ int show_problems(const Problems& problems, const Options& options);
 /// `key=value` words as an input reader; `aircraft` is put in where the input has that field.
 [[nodiscard]] binder::InputReader from_words(std::vector<std::string> words, std::string aircraft);
 
-/// Call an act and show its answer; gives the exit status.
+/// Call an act and show its answer; gives the exit status. With the sheet that the input came
+/// from, problems name its lines.
 int call_act(binder::Binder& binder, const std::string& name, const binder::InputReader& input,
-             const Options& options);
+             const Options& options, std::string_view sheet = {});
 /// Call a view; nothing and the status in `status` when it failed.
 [[nodiscard]] std::shared_ptr<void> call_view(binder::Binder& binder, const std::string& name,
                                               std::vector<std::string> words,

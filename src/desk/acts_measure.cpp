@@ -15,7 +15,10 @@ Checked<Outcome<Judged>> measure(const bay::ReadingTaken& in, const Desk& desk) 
                           {},
                           {}}});
   }
-  auto judged = judge(in, desk.state, desk.context);
+  // Judged as on the day of the reading: a calibration that ran out later does not count.
+  auto then = desk.context;
+  then.today = desk.day();
+  auto judged = judge(in, desk.state, then);
   if (!judged) return Fail(judged.error());
   const auto& aircraft = aircraft_of(desk.state, in.aircraft);
   const auto& check = aircraft.checks.find(in.check)->second;

@@ -5,6 +5,28 @@
 #include "desk/stage_state.hpp"
 
 namespace wm::desk {
+namespace {
+
+/// What the record would say against itself with this correction: a counter running backwards.
+Problems contradictions(const Desk& desk, const std::string& event, const bay::Payload& corrected) {
+  auto trial = desk.state;
+  auto correction = std::make_shared<bay::Event>();
+  correction->meta.sequence = trial.sequence + 1;
+  correction->meta.happened = desk.happened;
+  correction->meta.refers_to = event;
+  correction->payload = bay::EventCorrected{};
+  correction->replacement = std::make_shared<const bay::Payload>(corrected);
+  bay::apply(trial, std::move(correction));
+  Problems problems;
+  for (auto i = desk.state.oddities.size(); i < trial.oddities.size(); ++i) {
+    problems.push_back(problem(Kind::conflict, "body",
+                               "the record would contradict itself: " + trial.oddities[i].words,
+                               "Correct the other event first, or give the right figure."));
+  }
+  return problems;
+}
+
+}  // namespace
 
 Simple sign_entry(const bay::EntrySigned& in, const Desk& desk) {
   const auto& aircraft = aircraft_of(desk.state, in.aircraft);
@@ -86,6 +108,7 @@ Simple correct(const Correction& in, const Desk& desk) {
   for (auto& p : problems) {
     if (!p.path.starts_with("body/")) p.path = "body/" + p.path;
   }
+  if (problems.empty()) problems = contradictions(desk, in.event, *corrected);
   if (!problems.empty()) return Fail(std::move(problems));
   Said said{"Corrected; the first version stays visible.", in.event, {}};
   for (const auto& [id, aircraft] : desk.state.aircraft) {

@@ -86,8 +86,15 @@ Simple plan_stage(const bay::StagePlanned& in, const Desk& desk) {
   if (!problems.empty()) return Fail(std::move(problems));
   bay::Stage trial;
   trial.about = plan;
-  if (existing != aircraft.stages.end()) trial.answers = existing->second.answers;
+  if (existing != aircraft.stages.end() && !bay::brings_more(existing->second.about, plan))
+    trial.answers = existing->second.answers;
   Said said{fmt::format("Stage planned: {}.", plan.title), plan.id, {}};
+  for (const auto& id : plan.changes) {
+    const auto& change = aircraft.changes.find(id)->second;
+    if (!change.stage.empty() && change.stage != plan.id)
+      said.notes.push_back(
+          fmt::format("\"{}\" is taken out of stage `{}`.", change.about.title, change.stage));
+  }
   for (const auto& o : objections(aircraft, trial)) {
     if (!o.settled)
       said.notes.push_back(fmt::format("Objection ({}): {} {}", o.rule, o.words, o.answer));

@@ -63,7 +63,8 @@ Problems check_joint(const bay::Aircraft& aircraft, const bay::JointWorked& in,
     problems.push_back(problem(Kind::refused, "state", "the joint is looked at once it is marked",
                                "Mark the joint first."));
   }
-  if (in.state == bay::JointState::seen && about.needs_second_person && in.by == joint.worked_by) {
+  const bool same_person = in.by.empty() || in.by == joint.worked_by;
+  if (in.state == bay::JointState::seen && about.needs_second_person && same_person) {
     problems.push_back(problem(
         Kind::refused, "by",
         in.by.empty() ? "who looked is not said; this joint needs a second person"

@@ -177,6 +177,13 @@ Checked<Judged> judge(const bay::ReadingTaken& reading, const bay::State& state,
     out.next = joined(answer->do_next);
     out.risk = answer->risk;
     out.value = answer->value;
+    // In the unit of the check, so that kohm stays kohm wherever the value is shown.
+    if (out.value && out.value->expanded_si) {
+      const auto* unit = quantity::find_unit(out.value->kind, check.about.unit);
+      if (unit != nullptr)
+        out.value->text =
+            quantity::print_with_uncertainty(out.value->si, *out.value->expanded_si, *unit);
+    }
     out.lowest = limits.lowest;
     out.highest = limits.highest;
     if (answer->allowance_used) out.allowance_used = answer->allowance_used->si;

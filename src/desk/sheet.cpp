@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 #include "desk/acts.hpp"
 #include "desk/lookup.hpp"
@@ -160,6 +161,27 @@ auto* before_of(const bay::Aircraft* aircraft, Map bay::Aircraft::* map, const s
   return found == (aircraft->*map).end() ? none : &get(found->second);
 }
 
+/// Whether the counter showed this on that day already. What the instrument shows counts, not
+/// the total: an exchanged meter shows less.
+bool is_on_record(const bay::Aircraft* aircraft, const SheetCounter& c) {
+  if (aircraft == nullptr) return false;
+  const auto found = aircraft->counters.find(c.id);
+  if (found == aircraft->counters.end()) return false;
+  const double shown = c.hours ? c.hours->value.si / 3600.0 : static_cast<double>(*c.count);
+  const auto& points = found->second.series.points();
+  return std::any_of(points.begin(), points.end(), [&](const auto& p) {
+    return p.event.on == *c.read_on && std::abs(p.event.shown - shown) < 1e-6;
+  });
+}
+
+/// "1140.6 h"; more decimals only where they were read.
+std::string as_read(double hours) {
+  auto text = fmt::format("{:.1f}", hours);
+  if (std::abs(hours - std::strtod(text.c_str(), nullptr)) > 1e-6)
+    text = fmt::format("{:.8g}", hours);
+  return text + " h";
+}
+
 void import_counters(Importer& to, const AircraftSheet& in) {
   for (std::size_t i = 0; i < in.counters.size(); ++i) {
     const auto& c = in.counters[i];
@@ -181,10 +203,7 @@ void import_counters(Importer& to, const AircraftSheet& in) {
     }
     const bay::CounterRead reading{
         in.aircraft.id, {{c.id, c.hours, c.count}}, "from the aircraft sheet"};
-    const auto* known = to.aircraft();
-    const auto total = known ? known->counters.at(c.id).on(*c.read_on) : std::nullopt;
-    const double shown = c.hours ? c.hours->value.si / 3600.0 : static_cast<double>(*c.count);
-    if (total && std::abs(*total - shown) < 1e-9) {
+    if (is_on_record(to.aircraft(), c)) {
       ++to.answer.same;
       continue;
     }
@@ -277,9 +296,15 @@ Checked<Outcome<ImportAnswer>> import_sheet(const AircraftSheet& in, const Desk&
                                 m.aft_limit, m.greatest_mass,
                                 m.document,  "from the aircraft sheet"};
     const auto* aircraft = to.aircraft();
-    const bay::MassRevised* before =
-        aircraft && !aircraft->masses.empty() ? &aircraft->masses.back() : nullptr;
-    to.take("mass", "mass and balance", body, before, &revise_mass, {}, true);
+    // A sheet knows the figures, not the stage and the items that led to them.
+    std::optional<bay::MassRevised> before;
+    if (aircraft && !aircraft->masses.empty()) {
+      before = aircraft->masses.back();
+      before->stage.clear();
+      before->items.clear();
+      before->note = body.note;
+    }
+    to.take("mass", "mass and balance", body, before ? &*before : nullptr, &revise_mass, {}, true);
   }
   if (!to.all.empty()) return Fail(std::move(to.all));
   if (!to.events.empty()) {
@@ -316,8 +341,8 @@ AircraftSheet sheet_of(const bay::State& state, const bay::Aircraft& aircraft) {
       const auto& last = counter.series.points().back().event;
       c.read_on = last.on;
       if (bay::counts_hours(counter.about.kind)) {
-        c.hours = bay::Entered<bay::Duration>{quantity::hours(last.shown), 360.0,
-                                              fmt::format("{:.1f} h", last.shown)};
+        c.hours =
+            bay::Entered<bay::Duration>{quantity::hours(last.shown), 360.0, as_read(last.shown)};
       } else {
         c.count = static_cast<std::int64_t>(last.shown);
       }

@@ -149,7 +149,8 @@ void missing_step(const bay::Stage& stage, StageStep step, bay::Sequence after,
          where});
   } else if (record->sequence < after) {
     out.push_back(
-        {fmt::format("Was done before the last work: {}. Repeat it.", bay::label(step)), where});
+        {fmt::format("Was done before the last work or flight: {}. Repeat it.", bay::label(step)),
+         where});
   } else if (step == StageStep::ground_run &&
              (!record->about.ambient_temperature || !record->about.ambient_pressure)) {
     out.push_back(
@@ -223,7 +224,11 @@ bool disturbs_fluid(const bay::Aircraft& aircraft, const bay::Stage& stage) {
 std::vector<Missing> missing_to_open(const bay::Aircraft& aircraft, const bay::Stage& stage) {
   std::vector<Missing> out;
   missing_work(aircraft, stage, out);
-  const auto after = last_work(aircraft, stage);
+  auto after = last_work(aircraft, stage);
+  // A bad check flight withdraws the signature: what was proved before it counts no more.
+  const auto* flight = stage.latest(StageStep::check_flight);
+  if (flight != nullptr && flight->about.result == bay::StepResult::unsatisfactory)
+    after = std::max(after, flight->sequence);
   if (disturbs_fluid(aircraft, stage)) {
     missing_step(stage, StageStep::leak_run_static, after, out);
     missing_step(stage, StageStep::leak_run_engine, after, out);

@@ -298,12 +298,15 @@ function walk(size) {
     await press("Record the correction");
     await page.waitForFunction(() => location.hash.startsWith("#/measure/check/"));
     await visit("#/record");
+    await assertWellMade(page);
+    await see("record");
+    await visit("#/record/history?about=left-lead-1");
     const both = page.locator(".both").first();
     await both.waitFor();
     const text = await both.innerText();
     assert(text.includes("5.20") && text.includes("5.02") && text.includes("mistyped"), `the correction shows: ${text}`);
     await assertWellMade(page);
-    await see("record");
+    await see("corrected");
   });
 
   step("the server is killed in the middle of an entry; nothing is lost", async () => {
@@ -366,7 +369,7 @@ function walk(size) {
 
   step("every page is well made, and the keyboard goes the way of the eye", async () => {
     const pages = [
-      "#/bay", "#/bay/defects", "#/bay/defect", "#/bay/position/fuel-hose-strainer", "#/bay/view/due", "#/work", `#/work/stage/${stage}`, "#/work/joints",
+      "#/bay", "#/bay/defects", "#/bay/defect", "#/bay/position/fuel-hose-strainer", "#/bay/due", "#/bay/view/due", "#/work", `#/work/stage/${stage}`, "#/work/joints",
       "#/work/joint/left-harness-cap", "#/work/quick", "#/work/act/plan-change", "#/work/act/plan-stage", "#/work/act/revise-mass", "#/work/act/stage-step", "#/work/act/install-part",
       "#/work/bench", "#/work/bench/conformity", "#/work/bench/mass-balance", "#/work/bench/torque-setting", "#/work/all", "#/measure", "#/measure/group/left-harness",
       "#/measure/check/oil-pressure", "#/measure/act/register-instrument", "#/runs", "#/record", "#/record/history?about=left-harness", "#/record/waiting", "#/record/all",

@@ -90,7 +90,8 @@ function Wide(props: { field: Field; value: Json }): JSX.Element | null {
 function Table(props: { fields: Field[] | undefined; rows: JsonObject[] }): JSX.Element {
   const keys = props.fields ?? [...new Set(props.rows.flatMap((r) => Object.keys(r)))].map((k) => guessed(k, props.rows[0]?.[k]));
   const used = keys.filter((f) => props.rows.some((r) => r[f.key] !== undefined && r[f.key] !== null));
-  if (used.some((f) => props.rows.some((r) => isWide(r[f.key])))) {
+  // More columns than a screen holds are told one record after the other.
+  if (used.length > 7 || used.some((f) => props.rows.some((r) => isWide(r[f.key])))) {
     return <ol class="entries">{props.rows.map((r, i) => <li key={i}><Answer fields={keys} answer={r} /></li>)}</ol>;
   }
   return (

@@ -46,7 +46,8 @@ export function ActForm(props: {
   const { description, fixed } = props;
   const { fields } = description.input;
   const plan = arrangements[description.name];
-  const scope = props.scope ?? Object.entries(fixed).map(([k, v]) => `${k}=${String(v)}`).join("&");
+  // Another start is another form: what was typed for one stage must not turn up in the next.
+  const scope = props.scope ?? Object.entries({ ...fixed, ...props.start }).map(([k, v]) => `${k}=${String(v)}`).join("&");
   const draftKey = `wm.draft.act.${description.name}.${scope}`;
   const start = { ...remembered(plan?.remember ?? []), ...props.start };
   const state = useDraft(draftKey, fields, start);
@@ -84,8 +85,7 @@ export function ActForm(props: {
     setRefusals(0);
     setId(newId());
     touched.reset();
-    state.clear();
-    state.show(start);
+    state.restart(start);
     say(outcome.is === "recorded" ? outcome : { is: "waiting" }, input);
   };
 

@@ -61,7 +61,7 @@ export function BayPage(): JSX.Element {
             note: [r.left === "" ? "" : `${r.left} left`, r.early && r.late && r.early !== r.late ? `${dayInWords(r.early)} to ${dayInWords(r.late)}, 8 in 10` : ""].filter((t) => t !== "").join(" · "),
           }))}
         />
-        <p class="form-acts"><a class="button" href={address("bay", ["view", "due"])}>All that is due</a></p>
+        <p class="form-acts"><a class="button" href={address("bay", ["due"])}>All that is due</a></p>
       </section>
     </div>
   );
@@ -105,7 +105,7 @@ export function MarkLine(props: { mark: Mark; number?: number }): JSX.Element {
     <StripeLine
       state={state}
       name={number === undefined ? mark.title : `${number}  ${mark.title}`}
-      href={mark.of === "check" ? address("measure", ["check", mark.id]) : mark.position ? address("bay", ["position", mark.position]) : address("bay", ["view", "due"])}
+      href={mark.of === "check" ? address("measure", ["check", mark.id]) : mark.position ? address("bay", ["position", mark.position]) : address("bay", ["due"])}
       words={standingWords(mark.standing, mark.used)}
       figure={mark.figure}
       {...(note === "" ? {} : { note })}

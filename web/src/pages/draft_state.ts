@@ -9,6 +9,8 @@ export interface DraftState {
   draft: RecordDraft;
   set: (next: RecordDraft) => void;
   clear: () => void;
+  /// As on a first visit: nothing kept, the given values filled in.
+  restart: (input: JsonObject) => void;
   show: (input: JsonObject) => void;
   /// True when the page opened with what was typed earlier.
   resumed: boolean;
@@ -59,7 +61,15 @@ export function useDraft(key: string, fields: Field[], start: JsonObject = {}): 
     setDraft(newest.current);
   }, [key, fields]);
 
+  const restart = useCallback((input: JsonObject) => {
+    clearTimeout(timer.current);
+    timer.current = undefined;
+    forget(key);
+    newest.current = recordFrom(fields, input);
+    setDraft(newest.current);
+  }, [key, fields]);
+
   const show = useCallback((input: JsonObject) => set(recordFrom(fields, input)), [set, fields]);
 
-  return { draft, set, clear, show, resumed: found.current !== undefined };
+  return { draft, set, clear, restart, show, resumed: found.current !== undefined };
 }

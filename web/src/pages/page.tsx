@@ -9,7 +9,7 @@ import { DefectPage } from "./defect";
 import { JointPage, JointsPage } from "./joints";
 import { MeasurePage, ReadingPage } from "./measure";
 import { AllPage } from "./places";
-import { CheckPage, PositionPage } from "./position";
+import { CheckPage, DuePage, PositionPage } from "./position";
 import { QuickPage } from "./quick";
 import { CorrectPage, HistoryPage, RecordPage } from "./record";
 import { SignPage } from "./sign";
@@ -30,6 +30,7 @@ export function Page(props: { route: Route }): JSX.Element {
     case "bay":
       if (first === "position" && name) return <PositionPage id={name} />;
       if (first === "defect") return <DefectPage />;
+      if (first === "due") return <DuePage />;
       if (first === "defects") return <DefectsPage />;
       return <BayPage />;
     case "work":
@@ -53,7 +54,7 @@ export function Page(props: { route: Route }): JSX.Element {
 }
 
 const titles: { [first: string]: string } = {
-  bench: "Bench", all: "Everything", defect: "Write down a defect", defects: "Open defects", joints: "Joints", quick: "Quick job",
+  bench: "Bench", all: "Everything", defect: "Write down a defect", defects: "Open defects", due: "All that is due", joints: "Joints", quick: "Quick job",
   history: "History", waiting: "Not yet recorded", sign: "Sign", correct: "Correct", stage: "Stage", joint: "Joint", group: "Reading", check: "Check", position: "Position",
 };
 

@@ -69,7 +69,25 @@ function LimitLine(props: { row: DueRow }): JSX.Element {
 
 function CheckStripe(props: { check: CheckLine }): JSX.Element {
   const { check } = props;
-  return <StripeLine state={standingState(check.verdict, check.used)} name={check.title} href={address("measure", ["check", check.id])} words={standingWords(check.verdict, check.used)} figure={check.last || "not tested"} note={check.last_when} />;
+  return <StripeLine state={standingState(check.verdict, check.used)} name={check.title} href={address("measure", ["check", check.id])} words={standingWords(check.verdict, check.used)} figure={check.last || "not tested"} note={unitWords(check.last_when)} />;
+}
+
+/// Every limit, past ones first.
+export function DuePage(): JSX.Element {
+  const seen = useAircraftView<{ rows: DueRow[]; past_limit: number; unknown: number }>("due");
+  const due = seen.data?.answer;
+  return (
+    <div class="one-column wide">
+      <p class="trail"><a href={address("bay")}>Bay</a></p>
+      <h1>All that is due</h1>
+      {due ? (
+        <>
+          <p class="lead">{due.past_limit} past limit, {due.unknown} unknown, {due.rows.length} in all</p>
+          <ul class="stripes">{due.rows.map((r) => <li key={r.id}><LimitLine row={r} /></li>)}</ul>
+        </>
+      ) : <Trouble failed={seen.failed} />}
+    </div>
+  );
 }
 
 export function CheckPage(props: { id: string }): JSX.Element {
@@ -86,12 +104,12 @@ export function CheckPage(props: { id: string }): JSX.Element {
       <section class="left">
         <p class="trail"><a href={address("measure")}>Measure</a></p>
         <h1>{check.title}</h1>
-        <StripeLine state={standingState(check.verdict, check.used)} name={verdictText(check.verdict)} words={standingWords(check.verdict, check.used)} figure={check.last || "not tested"} note={check.last_when} />
+        <StripeLine state={standingState(check.verdict, check.used)} name={verdictText(check.verdict)} words={standingWords(check.verdict, check.used)} figure={check.last || "not tested"} note={unitWords(check.last_when)} />
         <p>{limits === "" ? "" : unitWords(`${limits}. `)}<span class="help">{check.limit_source}</span></p>
         {h.trend ? <p><strong>{unitWords(h.trend)}</strong></p> : null}
         {plot ? <Plot data={plot.data} words={plot.words} /> : null}
         {check.kind === "lead-resistance" ? <p><strong>Insulation: not tested.</strong></p> : null}
-        {group ? <p class="form-acts"><a class="button main" href={address("measure", ["group", group.id, check.id])}>Read it now</a>{check.position ? <a class="button" href={address("bay", ["position", check.position])}>Where it is</a> : null}</p> : null}
+        {group ? <p class="form-acts"><a class="button main" href={address("measure", ["group", group.id, check.id])}>Read it now</a>{check.position ? <a class="button" href={address("bay", ["position", check.position])}>Where it is</a> : null}<a class="button" href={address("record", ["history"], { about: check.id })}>History of this check</a></p> : null}
       </section>
       <section class="right">
         <h2>Readings, newest first</h2>
@@ -123,7 +141,7 @@ function plotOf(h: CheckHistory): { data: PlotData; words: string } | undefined 
   return {
     data: {
       x: hours ? { label: "engine hours", unit: "h" } : { label: "day since the first", unit: "d" },
-      y: { label: h.check.title, unit },
+      y: { label: "reading", unit },
       points: points.map((p) => ({ x: hours ? p.engine_hours! : (Date.parse(p.day) - Date.parse(points[0]!.day)) / 86_400_000, y: p.number!, ...(p.uncertainty === undefined ? {} : { U: p.uncertainty }) })),
       limits: [
         ...(h.lowest === undefined ? [] : [{ y: h.lowest, label: `lowest ${unitWords(h.check.lowest)}` }]),

@@ -82,7 +82,7 @@ function ChangeRow(props: { change: ChangeLine; pick?: { on: boolean; set: (on: 
         {pick ? <label class="tick bare"><input type="checkbox" aria-label={`Choose ${change.title}`} checked={pick.on} onChange={(e) => pick.set(e.currentTarget.checked)} /><span /></label> : null}
         <div>
           <strong>{change.title}</strong>{change.state === "done" ? " · done" : ""}
-          <p class="help">{[change.position_name, change.system, change.grade, change.joints.length > 0 ? `${change.joints.length} joints` : "", change.new_part, change.document].filter((t) => t !== "").join(" · ")}</p>
+          <p class="help">{[change.position_name, change.system, change.grade, change.joints.length > 0 ? `${change.joints.length} ${change.joints.length === 1 ? "joint" : "joints"}` : "", change.new_part, change.document].filter((t) => t !== "").join(" · ")}</p>
           {change.note ? <p class="help">{change.note}</p> : null}
         </div>
       </div>

@@ -239,12 +239,24 @@ void take(const Taking& t, const ChangeWithdrawn& e) {
   if (found == changes.end()) return t.odd("withdraws change `" + e.change + "`, not planned");
   found->second.withdrawn = true;
 }
+bool contains(const std::vector<std::string>& list, const std::string& item) {
+  return std::find(list.begin(), list.end(), item) != list.end();
+}
 void take(const Taking& t, const StagePlanned& e) {
   auto& aircraft = t.aircraft(e.aircraft);
   auto [at, fresh] = aircraft.stages.try_emplace(e.id);
+  // Objections were answered for the changes that stood there then.
+  if (!fresh && brings_more(at->second.about, e)) at->second.answers.clear();
   at->second.about = e;
   at->second.sequence = t.sequence;
   if (fresh) aircraft.stage_order.push_back(e.id);
+  // A change sits in one stage: the last one that asks for it.
+  for (auto& [id, other] : aircraft.stages) {
+    const bool is_signed = other.state == StageState::open || other.state == StageState::closed;
+    if (id == e.id || is_signed) continue;
+    std::erase_if(other.about.changes,
+                  [&](const std::string& c) { return contains(e.changes, c); });
+  }
   for (auto& [id, change] : aircraft.changes) {
     if (change.stage == e.id) change.stage.clear();
   }
@@ -272,13 +284,16 @@ void take(const Taking& t, const JointWorked& e) {
   if (e.state == JointState::open) {
     joint.reached.clear();
     joint.torque.reset();
-    if (joint.open_number == 0) joint.open_number = ++aircraft.joints_opened;
   }
   joint.state = e.state;
   joint.reached.insert(e.state);
   joint.since = t.sequence;
   const bool looking = e.state == JointState::marked || e.state == JointState::seen;
   if (!looking) {
+    // An old mark and an old look say nothing about what was done since.
+    const bool moved = e.state != JointState::locked;
+    if (moved) joint.reached.erase(JointState::marked);
+    joint.reached.erase(JointState::seen);
     joint.disturbed = t.sequence;
     joint.worked_by = e.by;
   }
@@ -286,7 +301,11 @@ void take(const Taking& t, const JointWorked& e) {
   if (!e.stage.empty()) joint.stage = e.stage;
   if (e.torque) joint.torque = e.torque;
   if (!e.torque_table.empty()) joint.torque_table = e.torque_table;
-  if (joint.closed()) joint.open_number = 0;
+  if (joint.closed()) {
+    joint.open_number = 0;
+  } else if (joint.open_number == 0) {
+    joint.open_number = ++aircraft.joints_opened;
+  }
 }
 void take(const Taking& t, const BungCounted& e) {
   auto& bungs = t.aircraft(e.aircraft).bungs;

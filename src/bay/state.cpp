@@ -41,6 +41,12 @@ const StepRecord* Stage::latest(StageStep step) const {
   return found;
 }
 
+bool brings_more(const StagePlanned& before, const StagePlanned& after) {
+  return std::any_of(after.changes.begin(), after.changes.end(), [&](const std::string& id) {
+    return std::find(before.changes.begin(), before.changes.end(), id) == before.changes.end();
+  });
+}
+
 const Counter* Aircraft::engine_hours() const {
   for (const auto& [id, counter] : counters) {
     if (counter.about.kind == CounterKind::engine_hours) return &counter;

@@ -131,6 +131,9 @@ struct Stage {
   [[nodiscard]] const StepRecord* latest(StageStep step) const;
 };
 
+/// Whether a new plan of a stage holds a change that the old one does not.
+[[nodiscard]] bool brings_more(const StagePlanned& before, const StagePlanned& after);
+
 struct Entry {
   EntrySigned about;
   std::string event;

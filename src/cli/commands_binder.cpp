@@ -8,6 +8,7 @@
 #include "calculation/json_face.hpp"
 #include "calculation/text_face.hpp"
 #include "calculation/toml_face.hpp"
+#include "cli/arguments.hpp"
 #include "cli/commands.hpp"
 #include "cli/demo.hpp"
 #include "desk/views.hpp"
@@ -272,6 +273,7 @@ int run_verify(const std::vector<std::string>& heads, const std::string&, const 
       parsed.push_back(*head);
     }
   }
+  if (const auto folder = is_a_folder(options.binder)) return show_problems({*folder}, options);
   auto journal = record::Journal::open(options.binder, record::Access::read_only);
   if (!journal) return show_problems({journal.error()}, options);
   auto result = record::verify_against(*journal, parsed);
@@ -307,6 +309,7 @@ int run_verify(const std::vector<std::string>& heads, const std::string&, const 
 }
 
 int run_copy(const std::string& to, const Options& options) {
+  if (const auto folder = is_a_folder(options.binder)) return show_problems({*folder}, options);
   auto journal = record::Journal::open(options.binder, record::Access::read_only);
   if (!journal) return show_problems({journal.error()}, options);
   const auto copied = journal->copy_to(to);

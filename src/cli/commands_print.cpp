@@ -1,11 +1,32 @@
 #include <fmt/core.h>
 
+#include <filesystem>
 #include <fstream>
 
 #include "binder/cards.hpp"
 #include "cli/commands.hpp"
 
 namespace wm::cli {
+namespace {
+
+/// All of it or nothing: an older card of that name stays until the new one is whole.
+bool write_whole(const std::string& file, const std::string& bytes) {
+  const std::string part = file + ".part";
+  std::error_code error;
+  {
+    std::ofstream out(part, std::ios::binary | std::ios::trunc);
+    out << bytes;
+    out.flush();
+    if (!out) error = std::make_error_code(std::errc::io_error);
+  }
+  if (!error) std::filesystem::rename(part, file, error);
+  if (!error) return true;
+  std::error_code ignored;
+  std::filesystem::remove(part, ignored);
+  return false;
+}
+
+}  // namespace
 
 int run_print(const std::string& kind, const std::string& id, const std::string& file,
               const std::string& paper, Options options) {
@@ -31,10 +52,7 @@ int run_print(const std::string& kind, const std::string& id, const std::string&
       problem = printed.error();
   });
   if (problem) return show_problems({*problem}, options);
-  std::ofstream out(file, std::ios::binary | std::ios::trunc);
-  out << bytes;
-  out.flush();
-  if (!out) {
+  if (!write_whole(file, bytes)) {
     fmt::print(stderr, "Cannot write {}: does the folder exist, is there room?\n", file);
     return k_machine;
   }

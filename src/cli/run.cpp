@@ -2,6 +2,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "cli/arguments.hpp"
 #include "cli/commands.hpp"
 
 // Only wiring: what a command takes. What it does stands in the commands_*.cpp files.
@@ -191,6 +192,9 @@ int run(int argc, char** argv) {
   add_looks(app, wanted, status);
   add_acts(app, wanted, status);
   add_calc(app, wanted, status);
+  if (const auto problem = not_text({argv, static_cast<std::size_t>(argc)})) {
+    return show_problems({*problem}, wanted.options);
+  }
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& e) {

@@ -10,6 +10,7 @@
 #include "calculation/json_face.hpp"
 #include "calculation/text_face.hpp"
 #include "calculation/toml_face.hpp"
+#include "cli/arguments.hpp"
 #include "desk/judge.hpp"
 #include "desk/views.hpp"
 
@@ -53,10 +54,15 @@ int show_problems(const Problems& problems, const Options& options) {
 }
 
 std::unique_ptr<binder::Binder> open_binder(const Options& options, record::Access access) {
+  if (const auto folder = is_a_folder(options.binder)) {
+    show_problems({*folder}, options);
+    return nullptr;
+  }
   auto opened = binder::Binder::open(options.binder, access);
   if (opened) return std::move(*opened);
   auto problem = opened.error();
-  if (problem.path.empty()) problem.path = options.binder;
+  const bool named = problem.what.find(options.binder) != std::string::npos;
+  if (problem.path.empty() && !named) problem.path = options.binder;
   show_problems({problem}, options);
   return nullptr;
 }

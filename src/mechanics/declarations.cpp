@@ -145,6 +145,8 @@ std::string_view describe(describe::Fields<MassBalanceInput>& f) {
       .at_most(pounds(100000));
   f.has<&MassBalanceInput::power>("power", "METO power, for the minimum fuel")
       .example("165 hp")
+      .above(quantity::Power{0})
+      .at_most(quantity::Power{10000 * 745.69987158227022})  // 10,000 hp of 550 ft-lbf/s
       .help("The greatest power allowed without a time limit, take-off apart.");
   f.has<&MassBalanceInput::mac_leading_edge>("mac_leading_edge", "Leading edge of the mean chord")
       .between(inches(-2000), far);

@@ -1,9 +1,9 @@
 // The walk from the command line alone, steps 2 to 12, on a fresh demo binder. Each step needs
 // the ones before it. docs/walk.md tells the same walk to a person.
-import { spawn } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { check, demo, done, env, folder, program, run, wm } from "./support.mjs";
+import { check, demo, done, env, folder, program, root, run, wm } from "./support.mjs";
 
 const owner = "owner of Pebblewing (invented)";
 const second = "second person (invented)";
@@ -234,6 +234,16 @@ function step_12_a_quick_job() {
   check("copy: a whole copy, and it verifies", done("verify", copy).status === 0);
 }
 
+/// The commands of docs/walk.md as they stand there, in one shell; none may be refused.
+function the_page_of_the_walk() {
+  const page = readFileSync(join(root, "docs", "walk.md"), "utf8");
+  const commands = [...page.matchAll(/^```sh\n(.*?)^```/gms)].map((m) => m[1]).join("\n");
+  const shell = 'witnessmark() { "$PROGRAM" "$@" || [ $? -eq 1 ] || echo "refused: $*" >&2; }\n';
+  const ran = spawnSync("bash", ["-c", shell + commands], { cwd: folder(), env: { ...env, PROGRAM: program }, encoding: "utf8" });
+  check("docs/walk.md: every command does what it says", ran.status === 0 && ran.stderr.trim() === "", ran.stderr);
+  check("docs/walk.md: it ends with a clean record and a copy", /agrees with itself/.test(ran.stdout) && /Copied to/.test(ran.stdout), ran.stdout.slice(-600));
+}
+
 await run([step_2_the_bay_and_what_is_due, step_3_a_defect, step_4_changes_and_stages, step_5_cut_length_and_cards, step_6_open_joints,
   step_7_four_lead_readings, step_8_done_closed_and_weighed, step_9_runs_signatures_and_the_flight, step_10_a_correction,
-  step_11_killed_in_the_middle, step_12_a_quick_job]);
+  step_11_killed_in_the_middle, step_12_a_quick_job, the_page_of_the_walk]);

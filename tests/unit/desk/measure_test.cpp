@@ -1,0 +1,96 @@
+// Readings and their verdicts.
+#include "unit/desk/bench.hpp"
+
+namespace {
+
+using namespace wm;
+using desk::test::bird_bench;
+using desk::test::refused;
+using desk::test::says;
+
+std::string reading(const std::string& check, const std::string& more) {
+  return fmt::format(R"("check":"{}","instrument":"meter","range":"20 kohm","leads":"nulled",{})",
+                     check, more);
+}
+bay::Verdict verdict(desk::test::Bench& bench, const std::string& more) {
+  bench.done("measure", reading("lead-1", more));
+  return bench.answer<desk::Judged>().verdict;
+}
+
+TEST(Measure, OneOfEachVerdict) {
+  auto bench = bird_bench();
+  EXPECT_EQ(verdict(bench, R"("value":"5.00 kohm")"), bay::Verdict::conforms);
+  EXPECT_EQ(verdict(bench, R"("value":"9.00 kohm")"), bay::Verdict::does_not_conform);
+  EXPECT_EQ(verdict(bench, R"("value":"8.00 kohm")"), bay::Verdict::undecided)
+      << "at the limit, 1 % and two digits away from it";
+  EXPECT_EQ(verdict(bench, R"("over_range":true)"), bay::Verdict::does_not_conform);
+}
+
+TEST(Measure, TheVerdictIsAFactBesideItsReading) {
+  auto bench = bird_bench();
+  bench.done("measure", reading("lead-1", R"("value":"5.00 kohm")"));
+  const auto& last = *bench.bird().checks.at("lead-1").latest();
+  ASSERT_TRUE(last.verdict);
+  EXPECT_EQ(last.verdict->verdict, bay::Verdict::conforms);
+  EXPECT_EQ(last.verdict->calculation, "conformity");
+  EXPECT_TRUE(says(last.verdict->limit_source, "maker's sheet, invented"));
+  EXPECT_EQ(bench.state.events.back()->meta.refers_to, last.event);
+}
+
+TEST(Measure, ALiveVerdictIsTheRecordedOne) {
+  auto bench = bird_bench();
+  const auto in = reading("lead-1", R"("value":"7.95 kohm")");
+  const auto before = bench.state.sequence;
+  const auto live = bench.view<desk::Judged>("judge-reading", in);
+  EXPECT_EQ(bench.state.sequence, before);
+  bench.done("measure", in);
+  EXPECT_EQ(live.words, bench.answer<desk::Judged>().words);
+  EXPECT_EQ(live.reason, bench.answer<desk::Judged>().reason);
+}
+
+TEST(Measure, ALeadTellsThatInsulationIsNotTested) {
+  auto bench = bird_bench();
+  bench.done("measure", reading("lead-1", R"("value":"5.00 kohm")"));
+  EXPECT_TRUE(says(bench.answer<desk::Judged>().not_tested, "Insulation: not tested"));
+}
+
+TEST(Measure, WithoutALimitNothingIsJudged) {
+  auto bench = bird_bench();
+  bench.done("measure", R"("check":"looseness","value":"0.02 in")");
+  EXPECT_EQ(bench.answer<desk::Judged>().verdict, bay::Verdict::not_tested);
+  EXPECT_TRUE(says(bench.answer<desk::Judged>().reason, "not judged"));
+}
+
+TEST(Measure, SiblingsAndTheLastTimeAreShown) {
+  auto bench = bird_bench();
+  bench.done("measure", reading("lead-1", R"("value":"5.00 kohm")"));
+  bench.done("measure", reading("lead-2", R"("value":"5.20 kohm")"));
+  const auto& second = bench.answer<desk::Judged>();
+  EXPECT_TRUE(says(second.siblings, "5.00 kohm"));
+  bench.done("measure", reading("lead-2", R"("value":"5.30 kohm")"));
+  EXPECT_TRUE(says(bench.answer<desk::Judged>().last_time, "5.20 kohm"));
+}
+
+TEST(Measure, AReadingIsAValueOrOverRange) {
+  auto bench = bird_bench();
+  EXPECT_TRUE(refused(bench.act("measure", R"("check":"lead-1")"), Kind::missing, "value"));
+  EXPECT_TRUE(
+      refused(bench.act("measure", reading("lead-1", R"("value":"5 kohm","over_range":true)")),
+              Kind::conflict, "value"));
+  EXPECT_FALSE(bench.act("measure", reading("lead-1", R"("value":"5 psi")")).empty())
+      << "a pressure is no resistance";
+}
+
+TEST(Measure, ABadInstrumentListsWhatWasReadWithIt) {
+  auto bench = bird_bench();
+  bench.done("measure", reading("lead-1", R"("value":"5.00 kohm")"));
+  bench.done("measure", R"("check":"lead-2","value":"5.00 kohm +- 0.05 kohm")");
+  const auto said =
+      bench.done("instrument-found-bad", R"("instrument":"meter","why":"reads 8 % low")");
+  ASSERT_EQ(said.notes.size(), 1U) << "the other reading was not taken with it";
+  EXPECT_TRUE(says(said.notes[0], "Left lead 1"));
+  bench.done("measure", reading("lead-1", R"("value":"5.00 kohm")"));
+  EXPECT_TRUE(says(bench.answer<desk::Judged>().next, "found bad"));
+}
+
+}  // namespace

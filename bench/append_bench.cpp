@@ -16,6 +16,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "record/journal.hpp"
@@ -120,6 +121,8 @@ double median(std::array<double, k_runs> values) {
 }  // namespace
 
 int main(int count, char** words) {
+  // bench/run hands the options of Google Benchmark to every program: they mean nothing here.
+  if (count > 1 && std::string_view(words[1]).starts_with("--")) count = 1;
   const int events_each = count > 1 ? std::atoi(words[1]) : 1000;
   const fs::path above = count > 2 ? fs::path(words[2]) : fs::temp_directory_path();
   if (events_each < 1) stop("the number of events must be 1 or more");

@@ -1,5 +1,7 @@
 #include <fmt/core.h>
 
+#include <algorithm>
+
 #include "desk/acts.hpp"
 #include "desk/lookup.hpp"
 #include "desk/stage_state.hpp"
@@ -47,6 +49,16 @@ std::vector<std::string> entry_notes(const StageSigned& in, const bay::Aircraft&
         "\"condition for safe operation\". You decide.");
   }
   return notes;
+}
+
+/// Whether this person did one of the changes: their own look at it is not independent.
+bool did_one_of(const bay::Aircraft& aircraft, const std::vector<std::string>& changes,
+                const std::string& person) {
+  return std::any_of(changes.begin(), changes.end(), [&](const std::string& id) {
+    const auto change = aircraft.changes.find(id);
+    return change != aircraft.changes.end() && change->second.result &&
+           change->second.result->by == person;
+  });
 }
 
 }  // namespace
@@ -109,6 +121,13 @@ Simple answer_objection(const bay::StageRuleAnswered& in, const Desk& desk) {
   for (const auto& o : raised) {
     rules += (rules.empty() ? "" : ", ") + o.rule;
     if (o.rule != in.rule) continue;
+    if (in.answer == bay::RuleAnswer::independent_inspection &&
+        did_one_of(aircraft_of(desk.state, in.aircraft), o.changes, in.by)) {
+      return Fail(Problems{problem(
+          Kind::refused, "by",
+          fmt::format("{} did this work: an independent inspection is another person's", in.by),
+          o.answer, o.source)});
+    }
     for (const auto& accepted : o.accepted) {
       if (accepted == bay::word(in.answer)) {
         return Outcome<Said>{

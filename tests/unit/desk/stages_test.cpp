@@ -202,6 +202,18 @@ TEST(Stages, AnObjectionIsSettledOnlyByWhatItAccepts) {
   EXPECT_TRUE(says(raised[0].settled_by, "ben"));
 }
 
+TEST(Stages, NobodyInspectsTheirOwnWorkIndependently) {
+  auto bench = bird_bench();
+  bench.plan("left", "left-magneto");
+  bench.plan("right", "right-magneto");
+  bench.stage("one", R"("left","right")");
+  bench.done("change-done", R"("change":"left","text":"fitted","by":"anna")");
+  EXPECT_TRUE(refused(bench.act("answer-objection",
+                                R"("stage":"one","rule":"pair-renewed","by":"anna","text":"both",)"
+                                R"("answer":"independent-inspection")"),
+                      Kind::refused, "by"));
+}
+
 TEST(Stages, AnAnswerDoesNotCoverChangesPlannedLater) {
   auto bench = bird_bench();
   bench.plan("left", "left-magneto");

@@ -95,8 +95,8 @@ class Binder {
   record::Journal journal_;
   bay::State state_;
   std::string read_only_;
-  bool
-      newer_program_{};  ///< an event that only a newer program knows: nothing after it is taken in
+  /// An event that only a newer program knows: nothing after it is taken in.
+  bool newer_program_{};
 };
 
 }  // namespace wm::binder

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 
 #include "desk/acts.hpp"
 #include "desk/lookup.hpp"
@@ -176,10 +175,9 @@ bool is_on_record(const bay::Aircraft* aircraft, const SheetCounter& c) {
 
 /// "1140.6 h"; more decimals only where they were read.
 std::string as_read(double hours) {
-  auto text = fmt::format("{:.1f}", hours);
-  if (std::abs(hours - std::strtod(text.c_str(), nullptr)) > 1e-6)
-    text = fmt::format("{:.8g}", hours);
-  return text + " h";
+  const double tenths = hours * 10;
+  const bool fits = std::abs(tenths - std::round(tenths)) < 1e-5;
+  return (fits ? fmt::format("{:.1f}", hours) : fmt::format("{:.8g}", hours)) + " h";
 }
 
 void import_counters(Importer& to, const AircraftSheet& in) {

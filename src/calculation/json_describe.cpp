@@ -1,4 +1,5 @@
 #include <fmt/core.h>
+#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <optional>
@@ -84,7 +85,7 @@ Json field_tree(const Field& field) {
   if (!field.help.empty()) out["help"] = field.help;
   out["shape"] = shape_word(field);
   if (field.type->shape == Shape::optional) out["optional"] = true;
-  out["needed"] = field.needed;
+  out["needed"] = is_needed(field);
   if (field.unique) out["unique"] = true;
   put_type(*field.type, &field, out);
   if (!field.example.empty()) out["example"] = field.example;
@@ -139,8 +140,7 @@ bool shown_beside(const Field& field, const Type& record, const Json& members) {
 /// The example of one field, or nothing where it may stay out.
 std::optional<Json> field_example(const Field& field, Examples which) {
   const Type& type = inside(*field.type);
-  const bool least_one = type.shape == Shape::list && field.lowest && *field.lowest >= 1;
-  const bool wanted = field.needed || least_one;
+  const bool wanted = is_needed(field);
   if (!wanted && (which == Examples::needed || field.example.empty())) return std::nullopt;
   const bool whole =
       type.shape == Shape::list || type.shape == Shape::record || type.shape == Shape::one_of;

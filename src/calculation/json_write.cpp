@@ -1,4 +1,5 @@
 #include <fmt/core.h>
+#include <nlohmann/json.hpp>
 
 #include <cmath>
 
@@ -98,7 +99,10 @@ class AnswerWriter {
     const auto kind = v.kind;
     if (!options_->field_units.empty() && !keys_.empty()) {
       std::string path;
-      for (const auto key : keys_) path += (path.empty() ? "" : "/") + std::string(key);
+      for (const auto key : keys_) {
+        if (!path.empty()) path += '/';
+        path += key;
+      }
       for (const auto& name : {path, std::string(keys_.back())}) {
         const auto found = options_->field_units.find(name);
         if (found == options_->field_units.end()) continue;

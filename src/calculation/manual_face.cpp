@@ -1,6 +1,7 @@
 #include "calculation/manual_face.hpp"
 
 #include <fmt/core.h>
+#include <nlohmann/json.hpp>
 
 #include "calculation/detail/to_json.hpp"
 #include "calculation/detail/words.hpp"
@@ -23,7 +24,7 @@ std::string cell(std::string_view text) {
 }
 
 std::string code(std::string_view text) {
-  return text.empty() ? std::string{} : "`" + cell(text) + "`";
+  return text.empty() ? std::string{} : fmt::format("`{}`", cell(text));
 }
 
 std::string bounds_words(const describe::Field& field) {
@@ -50,7 +51,7 @@ void rows(const Type& record, const std::string& above, bool inputs, std::string
     out += fmt::format("| `{}` | {} | {} |", path, cell(meaning), cell(detail::expectation(type)));
     if (inputs) {
       out += fmt::format(" {} | {} | {} |", cell(bounds_words(field)), code(field.example),
-                         field.needed ? "yes" : "");
+                         detail::is_needed(field) ? "yes" : "");
     }
     out += '\n';
     const Type* inner = &type;

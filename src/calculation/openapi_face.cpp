@@ -1,6 +1,7 @@
 #include "calculation/openapi_face.hpp"
 
 #include <fmt/core.h>
+#include <nlohmann/json.hpp>
 
 #include <map>
 
@@ -166,7 +167,7 @@ class Schemas {
       // A needed field that is sometimes hidden may sometimes stay out.
       const bool always =
           out_ ? field.type->shape != Shape::optional && field.type->shape != Shape::date
-               : field.needed && field.shown_when.empty();
+               : detail::is_needed(field) && field.shown_when.empty();
       if (always) required.push_back(field.key);
     }
     schema["properties"] = std::move(properties);

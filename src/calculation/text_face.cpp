@@ -159,7 +159,10 @@ class TextWriter {
   std::string quantity_text(const describe::NumberValue& v) const {
     const auto* unit = &shown_unit(v, options_->units);
     std::string path;
-    for (const auto key : keys_) path += (path.empty() ? "" : "/") + std::string(key);
+    for (const auto key : keys_) {
+      if (!path.empty()) path += '/';
+      path += key;
+    }
     for (const auto& name : {path, std::string(keys_.empty() ? "" : keys_.back())}) {
       const auto found = options_->field_units.find(name);
       if (found == options_->field_units.end()) continue;

@@ -70,19 +70,28 @@ bool same(const void* a, const void* b) {
 
 bool equal(const Type& type, const void* a, const void* b) {
   switch (type.shape) {
-    case Shape::text: return same<std::string>(a, b);
-    case Shape::yes_no: return same<bool>(a, b);
-    case Shape::count: return same<std::int64_t>(a, b);
-    case Shape::number: return same<double>(a, b);
-    case Shape::date: return same<quantity::Date>(a, b);
+    case Shape::text:
+      return same<std::string>(a, b);
+    case Shape::yes_no:
+      return same<bool>(a, b);
+    case Shape::count:
+      return same<std::int64_t>(a, b);
+    case Shape::number:
+      return same<double>(a, b);
+    case Shape::date:
+      return same<quantity::Date>(a, b);
     case Shape::quantity:
     case Shape::measured:
     case Shape::any_quantity:
       return equal_numbers(type.operations.get_number(a), type.operations.get_number(b));
-    case Shape::choice: return type.operations.get_choice(a) == type.operations.get_choice(b);
-    case Shape::record: return equal_records(type, a, b);
-    case Shape::list: return equal_lists(type, a, b);
-    case Shape::optional: return equal_optionals(type, a, b);
+    case Shape::choice:
+      return type.operations.get_choice(a) == type.operations.get_choice(b);
+    case Shape::record:
+      return equal_records(type, a, b);
+    case Shape::list:
+      return equal_lists(type, a, b);
+    case Shape::optional:
+      return equal_optionals(type, a, b);
     case Shape::one_of: {
       const auto index = type.operations.index(a);
       return index == type.operations.index(b) &&

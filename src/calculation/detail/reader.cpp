@@ -305,7 +305,8 @@ void Reader::quantity_text(const Node& n, const Type& type, const Field* field, 
     got = {*type.kind, parsed->si, parsed->resolution_si, {}, std::string(typed)};
     unit = parsed->unit;
   }
-  if (type.kind) {
+  // Looking the unit up takes longer than reading the number: only where a bound is asked for.
+  if (type.kind && strict() && field != nullptr && (field->lowest || field->highest)) {
     bounds(n, got.si, type, field, typed, quantity::find_unit(*type.kind, unit));
   }
   if (out != nullptr) type.operations.set_number(out, got);
@@ -380,11 +381,6 @@ bool Reader::counts_as_absent(const Node& n, const Field& field) const {
   const bool blank = trimmed(n.text).empty();
   if (field.type->shape == Shape::text) return blank && field.needed;
   return blank;
-}
-
-bool is_needed(const Field& field) {
-  if (field.needed) return true;
-  return field.type->shape == Shape::list && field.lowest && *field.lowest >= 1;
 }
 
 /// "grade=renewed": whether the form shows the field, going by what the object says.

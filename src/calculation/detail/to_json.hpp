@@ -1,7 +1,7 @@
 #pragma once
 /// Values and descriptions as JSON trees, for the sources of this room only.
 
-#include <nlohmann/json.hpp>
+#include <nlohmann/json_fwd.hpp>
 
 #include "calculation/json_face.hpp"
 

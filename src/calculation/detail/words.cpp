@@ -21,6 +21,11 @@ const Type& inside(const Type& type) {
   return *inner;
 }
 
+bool is_needed(const Field& field) {
+  if (field.needed) return true;
+  return field.type->shape == Shape::list && field.lowest && *field.lowest >= 1;
+}
+
 std::string_view shape_word(const Type& type) {
   switch (inside(type).shape) {
     case Shape::text:

@@ -19,6 +19,9 @@ namespace wm::calculation::detail {
 /// The type inside an optional, or the type itself.
 [[nodiscard]] const describe::Type& inside(const describe::Type& type);
 
+/// Whether a field must be given: it says so, or it is a list that asks for an entry.
+[[nodiscard]] bool is_needed(const describe::Field& field);
+
 /// "a length with its unit", "one of: looked-at, renewed", "a whole number".
 [[nodiscard]] std::string expectation(const describe::Type& type);
 

@@ -58,6 +58,25 @@ TEST(KeyValues, TellWhatCannotBeFollowed) {
   EXPECT_EQ(read({"bench=perhaps"}).error()[0].expected, "yes or no: true or false");
 }
 
+TEST(WithFields, ReplacesSomeFieldsOfAPayload) {
+  Everything value;
+  value.title = "left harness";
+  // A computed length has no text of its own: the payload holds its figures.
+  value.leads = {{"3 top", {{0.1 + 0.2}, 0.001, ""}, {{85}, {}, 1, "85 ohm"}, {}, {}, {}}};
+  Everything fresh;
+  const auto got = calculation::with_fields(
+      calculation::to_payload(value), describe::type_of<Everything>(), &fresh,
+      Words{"leads/0/reading=86 ohm", "cylinders=6", "words=[\"a\"]"});
+  ASSERT_TRUE(got) << calculation::problems_text(got.error());
+  EXPECT_EQ(fresh.leads.at(0).reading.text, "86 ohm");
+  EXPECT_EQ(fresh.leads.at(0).length.value.si, 0.1 + 0.2);
+  EXPECT_EQ(fresh.cylinders, 6);
+  EXPECT_EQ(*got, calculation::to_payload(fresh));
+  Everything other;
+  EXPECT_FALSE(calculation::with_fields(*got, describe::type_of<Everything>(), &other,
+                                        Words{"cylinders=99"}));
+}
+
 TEST(WriteText, AlignsLabelsAndIndentsParts) {
   Everything value;
   value.title = "left harness";

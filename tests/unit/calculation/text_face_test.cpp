@@ -112,8 +112,12 @@ TEST(CallWords, AnswersWithSourcesAndCautions) {
   ASSERT_TRUE(got) << calculation::problems_text(got.error());
   EXPECT_EQ(got->substr(0, got->find("\n\n")),
             "Resistance of each length  2000 ohm/m\n"
-            "Resistance                 2000 ohm  (typed: 2 kohm)\n"
+            "Resistance                 2 kohm\n"
             "Grade                      renewed");
+  const auto asked =
+      calculation::call_words(calculation, Words{"run=1 m", "each=2 kohm", "units/each=ohm"}, {});
+  ASSERT_TRUE(asked) << calculation::problems_text(asked.error());
+  EXPECT_NE(asked->find("2000 ohm  (typed: 2 kohm)\n"), std::string::npos) << *asked;
   EXPECT_NE(got->find("  source   derived, Ohm's law (derived)\n"), std::string::npos) << *got;
   EXPECT_NE(got->find("\n  caution  Conductor only: "), std::string::npos);
   const auto json =

@@ -110,6 +110,16 @@ TEST(Toml, TellsTheLineAndColumnOfEachMistake) {
   EXPECT_TRUE(got.error()[5].what.starts_with("line 9, column 8: ")) << got.error()[5].what;
 }
 
+TEST(Toml, PlacesWhatWasFoundAfterReading) {
+  Problems problems{{Kind::conflict, "leads/1/length", "too long", "", "", "", ""},
+                    {Kind::missing, "leads/0/slack", "missing", "", "", "", ""},
+                    {Kind::conflict, "", "as a whole", "", "", "", ""}};
+  calculation::add_places("[[leads]]\nname = 'a'\n[[leads]]\nlength = '9 ft'\n", problems);
+  EXPECT_EQ(problems[0].what, "line 4, column 10: too long");
+  EXPECT_EQ(problems[1].what, "line 1, column 1: missing");
+  EXPECT_EQ(problems[2].what, "as a whole");
+}
+
 TEST(Toml, TellsWhereItIsNoToml) {
   const auto got = read("title = \"x\"\ncylinders = = 4\n");
   ASSERT_FALSE(got);

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <ranges>
 
 #include "calculation/catalogue.hpp"
 #include "calculation/detail/to_json.hpp"
@@ -163,7 +164,7 @@ Json members_example(const Type& record, Examples which) {
 
 Json type_example(const Type& outer, const Field* field, Examples which) {
   const Type& type = inside(outer);
-  const auto text = example_for(type, field);
+  auto text = example_for(type, field);
   switch (type.shape) {
     case Shape::yes_no:
       return text == "true" || text == "yes";
@@ -179,7 +180,8 @@ Json type_example(const Type& outer, const Field* field, Examples which) {
     case Shape::list: {
       auto out = Json::array();
       const auto least = field != nullptr && field->lowest ? *field->lowest : 1.0;
-      for (double i = 0; i < std::max(least, 1.0); ++i) {
+      const auto entries = static_cast<std::size_t>(std::max(least, 1.0));
+      for (std::size_t i = 0; i < entries; ++i) {
         out.push_back(type_example(*type.of, field, which));
       }
       return out;
@@ -227,13 +229,13 @@ bool runs(const describe::Calculation& calculation, const Json& example) {
 // Every example at once where they go together. Where two fields exclude each other one of them
 // is left out, the later first; failing that, the needed ones stand alone.
 Json example_tree(const describe::Calculation& calculation) {
-  const auto all = type_example(*calculation.input, nullptr, Examples::all);
+  auto all = type_example(*calculation.input, nullptr, Examples::all);
   if (runs(calculation, all)) return all;
   const auto& fields = calculation.input->fields;
-  for (auto field = fields.rbegin(); field != fields.rend(); ++field) {
-    if (field->needed || !all.contains(field->key)) continue;
+  for (const auto& field : std::views::reverse(fields)) {
+    if (field.needed || !all.contains(field.key)) continue;
     auto fewer = all;
-    fewer.erase(field->key);
+    fewer.erase(field.key);
     if (runs(calculation, fewer)) return fewer;
   }
   return type_example(*calculation.input, nullptr, Examples::needed);

@@ -11,7 +11,6 @@ namespace wm::calculation {
 namespace detail {
 namespace {
 
-using describe::Field;
 using describe::NumberValue;
 using describe::Shape;
 using describe::Type;

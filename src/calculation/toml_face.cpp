@@ -12,7 +12,6 @@
 namespace wm::calculation {
 namespace {
 
-using describe::Field;
 using describe::NumberValue;
 using describe::Shape;
 using describe::Type;

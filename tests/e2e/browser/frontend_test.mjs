@@ -312,6 +312,7 @@ test("the plot is fetched only by a page that has one", () =>
     page.on("request", (r) => (r.url().includes("/part.") ? parts.push(r.url()) : 0));
     await visit(page, "#/runs/view/trend");
     assertEqual(parts.length, 0, "parts before");
+    await page.locator("select#f-position").waitFor({ timeout: 20000 });
     await page.getByLabel("Position").selectOption("left-harness");
     await page.locator(".plot canvas").waitFor();
     await assertWellMade(page);

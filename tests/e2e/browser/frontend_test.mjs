@@ -323,6 +323,8 @@ test("the page prints without its controls", () =>
   on(laptop, async (page) => {
     await page.emulateMedia({ media: "print" });
     assertEqual(await page.locator(".places").isVisible(), false, "places");
+    // The plan comes with its view: wait for it, then look.
+    await page.locator(".bay-plan").waitFor({ state: "visible", timeout: 20000 });
     assertEqual(await page.locator(".bay-plan").isVisible(), true, "plan");
     await shot(page, "print-bay");
   }));

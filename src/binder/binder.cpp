@@ -2,6 +2,9 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+#include <chrono>
+#include <thread>
 #include <utility>
 
 #include "calculation/catalogue.hpp"
@@ -11,7 +14,9 @@
 namespace wm::binder {
 namespace {
 
-constexpr int k_tries_against_other_writers = 8;
+/// About a second of waiting in all (pauses of 1 to 10 ms): two busy writers must not starve each
+/// other, and nobody waits for ever.
+constexpr int k_tries_against_other_writers = 120;
 
 /// The first event of an act has the act's id. Those of further events end in a dash, which no
 /// act's id does, so that no act is mistaken for a further event of another.
@@ -282,8 +287,10 @@ Checked<Reply> Binder::act(const ActCall& call, const InputReader& reader, const
     auto appended = journal_.append(to_append, state_.sequence);
     if (!appended) {
       // Another process wrote in between: take that in and judge again.
-      if (appended.error().kind == Kind::conflict && journal_.last_sequence() != state_.sequence)
+      if (appended.error().kind == Kind::conflict && journal_.last_sequence() != state_.sequence) {
+        std::this_thread::sleep_for(std::chrono::milliseconds(std::min(attempt + 1, 10)));
         continue;
+      }
       return Fail(Problems{appended.error()});
     }
     for (const auto& stored : appended->events) {

@@ -121,7 +121,7 @@ Result<std::unique_ptr<Binder>> Binder::open(const std::filesystem::path& path,
 Result<Done> Binder::load() {
   std::vector<std::shared_ptr<const bay::Event>> events;
   std::optional<Problem> problem;
-  const auto read = journal_.read_each(0, [&](record::StoredEvent&& stored) {
+  const auto read = journal_.read_each(0, [&](const record::StoredEvent& stored) {
     auto event = decode(stored);
     if (event) {
       state_.head = stored.hash;
@@ -149,7 +149,7 @@ Result<Done> Binder::catch_up() {
   const auto last = journal_.last();
   if (last.sequence == state_.sequence || newer_program_) return Done{};
   std::optional<Problem> problem;
-  const auto read = journal_.read_each(state_.sequence, [&](record::StoredEvent&& stored) {
+  const auto read = journal_.read_each(state_.sequence, [&](const record::StoredEvent& stored) {
     auto event = decode(stored);
     if (!event) {
       newer_program_ = event.error().kind == Kind::not_applicable;

@@ -11,11 +11,11 @@ int main(int argc, char** argv) {
   try {
     return wm::cli::run(argc, argv);
   } catch (const wm::record::Broken& broken) {
-    std::fprintf(stderr, "%s\n%s\n", broken.what(), broken.do_next().c_str());
+    (void)std::fprintf(stderr, "%s\n%s\n", broken.what(), broken.do_next().c_str());
   } catch (const std::bad_alloc&) {
-    std::fprintf(stderr, "There is no memory left. Close other programs and try again.\n");
+    (void)std::fprintf(stderr, "There is no memory left. Close other programs and try again.\n");
   } catch (const std::exception& problem) {
-    std::fprintf(stderr, "The machine failed: %s\n", problem.what());
+    (void)std::fprintf(stderr, "The machine failed: %s\n", problem.what());
   }
   return 3;
 }

@@ -20,14 +20,14 @@ Problems as_problems(const std::vector<Missing>& missing) {
 }
 
 bay::EntrySigned entry_for(const StageSigned& in, const Desk& desk, bay::EntryPurpose purpose,
-                           std::string text) {
+                           const std::string& text) {
   const auto& aircraft = aircraft_of(desk.state, in.aircraft);
   bay::EntrySigned entry;
   entry.aircraft = in.aircraft;
   entry.id = free_name(aircraft.entries, fmt::format("{}-{}", in.stage, bay::word(purpose)));
   entry.about = in.stage;
   entry.purpose = purpose;
-  entry.text = in.text.empty() ? std::move(text) : in.text;
+  entry.text = in.text.empty() ? text : in.text;
   entry.name = in.name;
   entry.signer = in.signer;
   entry.certificate = in.certificate;
@@ -262,7 +262,7 @@ Simple close_stage(const StageSigned& in, const Desk& desk) {
   if (!missing.empty()) return Fail(std::move(missing));
   auto text = stage.about.ground_only ? opening_text(desk.state, aircraft, stage, desk.day())
                                       : closing_text(desk.state, aircraft, stage, desk.day());
-  auto entry = entry_for(in, desk, bay::EntryPurpose::closes_stage, std::move(text));
+  auto entry = entry_for(in, desk, bay::EntryPurpose::closes_stage, text);
   const auto id = entry.id;
   return Outcome<Said>{
       {{std::move(entry), {}},

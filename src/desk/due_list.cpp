@@ -169,7 +169,7 @@ void add_forecast(DueRow& row, const life::Limit& limit, const life::Status& sta
     const auto counter = aircraft.counters.find(limit.uses[p.use].counter);
     const bool engine =
         counter != aircraft.counters.end() && bay::counts_hours(counter->second.about.kind);
-    if (engine) hours_left = *p.use_left;
+    if (engine) hours_left = p.use_left;
   }
   const auto calendar = status.due_on();
   if (!hours_left) {

@@ -44,7 +44,7 @@ Ask asked(const Request& request) {
 
 /// Hand an answer to the wire. A length-known provider gives bytes out as they are, without a
 /// copy; one that ends in "no" ends the connection, which nothing else in this library does.
-void put(Answer&& answer, Response& response) {
+void put(Answer answer, Response& response) {
   // Where all is well the library itself chooses between the whole and the part that was asked for.
   if (answer.status != 200) response.status = answer.status;
   for (const auto& [name, value] : answer.headers) {
@@ -111,7 +111,7 @@ class Server {
   void set_routes();
   [[nodiscard]] std::optional<Answer> refused(const Request& request) const;
   Answer take(const Request& request, const httplib::ContentReader& reader);
-  Answer take_json(Ask&& ask, const httplib::ContentReader* reader);
+  Answer take_json(Ask ask, const httplib::ContentReader* reader);
   Answer take_attachment(const httplib::ContentReader* reader);
   void open_stream(const Request& request, Response& response);
   [[nodiscard]] Problem cannot_listen(int error) const;
@@ -222,7 +222,7 @@ Answer Server::take(const Request& request, const httplib::ContentReader& reader
                                            : take_json(asked(request), body);
 }
 
-Answer Server::take_json(Ask&& ask, const httplib::ContentReader* reader) {
+Answer Server::take_json(Ask ask, const httplib::ContentReader* reader) {
   bool too_large = false;
   const bool whole = reader == nullptr || (*reader)([&](const char* bytes, std::size_t count) {
                        too_large = too_large || ask.body.size() + count > k_json_limit;

@@ -25,8 +25,8 @@ bool Spool::add(const char* bytes, std::size_t count) {
 }
 
 record::ChunkSource Spool::source() {
-  if (full_ || std::fflush(file_.get()) != 0) no_room();
-  std::rewind(file_.get());
+  if (full_ || std::fflush(file_.get()) != 0 || std::fseek(file_.get(), 0, SEEK_SET) != 0)
+    no_room();
   return [file = file_.get()](std::span<std::byte> room) {
     const auto got = std::fread(room.data(), 1, room.size(), file);
     if (got == 0 && std::ferror(file) != 0) {

@@ -20,7 +20,7 @@ class Spool {
 
  private:
   struct Close {
-    void operator()(std::FILE* file) const { std::fclose(file); }
+    void operator()(std::FILE* file) const { (void)std::fclose(file); }
   };
   std::unique_ptr<std::FILE, Close> file_;
   std::int64_t size_{};

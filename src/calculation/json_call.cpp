@@ -17,7 +17,7 @@ std::string detail::answer_json(const describe::Calculation& calculation, const 
   out["version"] = calculation.version;
   out["answer"] = answer_tree(*calculation.output, answer, options);
   out["sources"] = sources_tree(calculation);
-  out["cautions"] = cautions_tree(calculation);
+  out["cautions"] = cautions_tree(calculation.cautions);
   return dumped(out, options.pretty);
 }
 

@@ -253,9 +253,9 @@ Json sources_tree(const describe::Calculation& calculation) {
   return out;
 }
 
-Json cautions_tree(const describe::Calculation& calculation) {
+Json cautions_tree(std::span<const describe::Caution> cautions) {
   auto out = Json::array();
-  for (const auto& c : calculation.cautions) {
+  for (const auto& c : cautions) {
     auto one = Json::object();
     one["id"] = c.id;
     one["text"] = c.text;
@@ -287,9 +287,44 @@ std::string describe_json(const describe::Calculation& calculation) {
   out["input"] = detail::type_tree(*calculation.input);
   out["output"] = detail::type_tree(*calculation.output);
   out["sources"] = detail::sources_tree(calculation);
-  out["cautions"] = detail::cautions_tree(calculation);
+  out["cautions"] = detail::cautions_tree(calculation.cautions);
   out["example"] = detail::example_tree(calculation);
   return detail::dumped(out, false);
 }
+
+std::string describe_json(const Entry& entry) {
+  auto out = detail::Json::object();
+  out["name"] = entry.name;
+  out["purpose"] = entry.purpose;
+  out["kind"] = word(entry.kind);
+  if (entry.kind == Entry::Is::act) out["changes_plans"] = entry.changes_plans;
+  out["cautions"] = detail::cautions_tree(entry.cautions);
+  out["input"] = detail::type_tree(*entry.input);
+  out["output"] = detail::type_tree(*entry.output);
+  out["example"] = detail::example_tree(*entry.input);
+  return detail::dumped(out, false);
+}
+
+std::string list_json(const describe::Catalogue& catalogue) {
+  auto out = detail::Json::object();
+  out["calculations"] = detail::Json::array();
+  for (const auto& c : catalogue.calculations()) {
+    out["calculations"].push_back(
+        {{"name", c.name}, {"purpose", c.purpose}, {"version", c.version}});
+  }
+  return detail::dumped(out, false);
+}
+
+std::string list_json(Entry::Is kind) {
+  auto list = detail::Json::array();
+  for (const auto& e : entries()) {
+    if (e.kind == kind) list.push_back({{"name", e.name}, {"purpose", e.purpose}});
+  }
+  auto out = detail::Json::object();
+  out[kind == Entry::Is::act ? "acts" : "views"] = std::move(list);
+  return detail::dumped(out, false);
+}
+
+std::string json_string(std::string_view text) { return detail::dumped(detail::Json(text), false); }
 
 }  // namespace wm::calculation

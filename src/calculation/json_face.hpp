@@ -7,6 +7,7 @@
 #include <string>
 #include <string_view>
 
+#include "calculation/entry.hpp"
 #include "describe/catalogue.hpp"
 #include "describe/fields.hpp"
 #include "outcome/result.hpp"
@@ -90,6 +91,17 @@ template <class T>
 
 /// {name, purpose, version, kind:"calculation", input, output, sources, cautions, example}.
 [[nodiscard]] std::string describe_json(const describe::Calculation& calculation);
+
+/// {name, purpose, kind:"act" or "view", changes_plans (acts), input, output, cautions, example}.
+[[nodiscard]] std::string describe_json(const Entry& entry);
+
+/// {"calculations":[{name, purpose, version}]}.
+[[nodiscard]] std::string list_json(const describe::Catalogue& catalogue);
+/// {"acts":[{name, purpose}]} or {"views":[...]}.
+[[nodiscard]] std::string list_json(Entry::Is kind);
+
+/// A JSON string, quotes and all; bytes that are no UTF-8 are replaced.
+[[nodiscard]] std::string json_string(std::string_view text);
 
 /// An input made of the fields' own examples.
 [[nodiscard]] std::string example_json(const describe::Type& type);

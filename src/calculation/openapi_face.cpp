@@ -192,37 +192,97 @@ Json operation(std::string_view kind, std::string_view name, std::string_view pu
   out["operationId"] = fmt::format("{}-{}", kind, name);
   out["summary"] = purpose;
   out["tags"] = Json::array({kind});
+  out["parameters"] = Json::array({{{"$ref", "#/components/parameters/own-page"}}});
   out["requestBody"] = content(std::move(input));
-  out["requestBody"]["required"] = true;
+  // An empty body is an empty input; the id of an act cannot be left out.
+  out["requestBody"]["required"] = kind == "act";
   auto good = content(std::move(output));
   good["description"] = "The answer";
-  out["responses"]["200"] = std::move(good);
-  out["responses"]["422"]["$ref"] = "#/components/responses/problems";
+  auto& responses = out["responses"];
+  responses["200"] = std::move(good);
+  responses["403"]["$ref"] = "#/components/responses/refused";
+  if (kind == "act") responses["409"]["$ref"] = "#/components/responses/conflict";
+  responses["413"]["$ref"] = "#/components/responses/too-large";
+  responses["422"]["$ref"] = "#/components/responses/problems";
+  if (kind != "calc") responses["503"]["$ref"] = "#/components/responses/fault";
   Json post = Json::object();
   post["post"] = std::move(out);
   return post;
 }
 
-Json problems_response() {
-  auto schema = Json::parse(R"({"type":"object","required":["problems"],"properties":{"problems":{
-    "type":"array","items":{"type":"object","required":["path","kind","what"],"properties":{
-    "path":{"type":"string","description":"The field: leads/2/reading; empty for the whole."},
-    "kind":{"type":"string"},"what":{"type":"string"},"expected":{"type":"string"},
-    "example":{"type":"string"},"do_next":{"type":"string"},"source":{"type":"string"}}}}}})");
-  auto out = content(std::move(schema));
-  out["description"] = "Every problem of the input at once; nothing was done";
+Json responses() {
+  const auto problems = Json::parse(R"({"$ref":"#/components/schemas/problems"})");
+  const auto one = [&](std::string_view words, Json schema) {
+    auto out = content(std::move(schema));
+    out["description"] = words;
+    return out;
+  };
+  Json out = Json::object();
+  out["problems"] = one("Every problem of the input at once; nothing was done", problems);
+  out["conflict"] =
+      one("The record says otherwise, or moved on meanwhile; nothing was done", problems);
+  out["refused"] = one("Asked by a page that is not ours; nothing was done", problems);
+  out["too-large"] = one("More than is read at once; nothing was done", problems);
+  out["fault"] = one(
+      "The machine failed: nothing was acknowledged, and the same act with the same id may be sent "
+      "again",
+      Json::parse(R"({"type":"object","required":["fault"],"properties":{"fault":{"type":"object",
+        "required":["what","do_next"],
+        "properties":{"what":{"type":"string"},"do_next":{"type":"string"}}}}})"));
   return out;
+}
+
+Json envelope_schemas() {
+  return Json::parse(R"({
+    "problems":{"type":"object","required":["problems"],"properties":{
+      "problems":{"type":"array","minItems":1,"items":{"$ref":"#/components/schemas/problem"}}}},
+    "problem":{"type":"object","required":["path","kind","what"],"properties":{
+      "path":{"type":"string","description":"The field: leads/2/reading; empty for the whole."},
+      "kind":{"type":"string"},"what":{"type":"string"},"expected":{"type":"string"},
+      "example":{"type":"string"},"do_next":{"type":"string"},"source":{"type":"string"}}},
+    "caution":{"type":"object","required":["id","text"],"properties":{
+      "id":{"type":"string"},"text":{"type":"string"}}},
+    "source":{"type":"object","required":["document","place","provenance"],"properties":{
+      "document":{"type":"string"},"place":{"type":"string"},"provenance":{"type":"string",
+        "enum":["read","secondary","derived","computed","memory","common-practice"]}}},
+    "recorded":{"type":"object","required":["sequence","id","kind"],"properties":{
+      "sequence":{"type":"integer"},"id":{"type":"string"},"kind":{"type":"string"}}},
+    "sequence":{"type":"integer","minimum":0,
+      "description":"Sequence number of the last event in the record; 0 in an empty one."},
+    "head":{"type":"string","description":"Hash of that event, in hex."}})");
+}
+
+Json list_of(std::string_view schema) {
+  return {{"type", "array"}, {"items", {{"$ref", fmt::format("#/components/schemas/{}", schema)}}}};
 }
 
 Json calculation_answer(Json answer) {
   auto out = Json::parse(R"({"type":"object",
-    "required":["calculation","version","answer","sources","cautions"],"properties":{
-    "calculation":{"type":"string"},"version":{"type":"integer"},"answer":{},
-    "sources":{"type":"array","items":{"type":"object","properties":{"document":{"type":"string"},
-      "place":{"type":"string"},"provenance":{"type":"string"}}}},
-    "cautions":{"type":"array","items":{"type":"object","properties":{"id":{"type":"string"},
-      "text":{"type":"string"}}}}}})");
+    "required":["calculation","version","answer","sources","cautions"],
+    "properties":{"calculation":{"type":"string"},"version":{"type":"integer"}}})");
   out["properties"]["answer"] = std::move(answer);
+  out["properties"]["sources"] = list_of("source");
+  out["properties"]["cautions"] = list_of("caution");
+  return out;
+}
+
+Json entry_answer(const Entry& entry, Schemas& out_schemas) {
+  auto out = Json::parse(R"({"type":"object","required":["sequence","head","answer"],"properties":{
+    "sequence":{"$ref":"#/components/schemas/sequence"},
+    "head":{"$ref":"#/components/schemas/head"}}})");
+  out["properties"]["answer"] =
+      entry.output == nullptr ? Json::object() : out_schemas.of(*entry.output);
+  const auto put = [&](const char* key, Json schema) {
+    out["required"].push_back(key);
+    out["properties"][key] = std::move(schema);
+  };
+  put("cautions", list_of("caution"));
+  if (entry.kind == Entry::Is::view) return out;
+  auto recorded = list_of("recorded");
+  recorded["description"] = "The events that the act added; none when it was tried only.";
+  put("recorded", std::move(recorded));
+  put("was_there_already",
+      {{"type", "boolean"}, {"description", "An act of this id was recorded before: a retry."}});
   return out;
 }
 
@@ -237,10 +297,27 @@ Json calculation_input(const describe::Calculation& calculation, Schemas& in) {
   return schema;
 }
 
+/// A view takes its input as it is; an act puts it into an envelope.
+Json entry_input(const Entry& entry, const Type& envelope, Schemas& in) {
+  auto input = entry.input == nullptr ? Json::object() : in.of(*entry.input);
+  auto example = entry.input == nullptr ? Json::object() : detail::example_tree(*entry.input);
+  if (entry.kind == Entry::Is::act) {
+    auto inside = Json::object();
+    inside["type"] = "object";
+    inside["required"] = Json::array({"input"});
+    inside["properties"]["input"] = std::move(input);
+    input = Json::object();
+    input["allOf"] = Json::array({in.of(envelope), std::move(inside)});
+    example = {{"id", "a3f9-1"}, {"happened", "2026-11-25"}, {"input", std::move(example)}};
+  }
+  input["examples"] = Json::array({std::move(example)});
+  return input;
+}
+
 }  // namespace
 
 std::string openapi_json(const describe::Catalogue& catalogue, std::span<const Entry> entries,
-                         std::string_view version) {
+                         const Type& envelope, std::string_view version) {
   Schemas in(false);
   Schemas out(true);
   Json paths = Json::object();
@@ -249,10 +326,8 @@ std::string openapi_json(const describe::Catalogue& catalogue, std::span<const E
                                              calculation_answer(out.of(*c.output)));
   }
   for (const auto& e : entries) {
-    const std::string_view kind = e.kind == Entry::Is::act ? "act" : "view";
-    paths[fmt::format("/api/{}/{}", kind, e.name)] =
-        operation(kind, e.name, e.purpose, e.input == nullptr ? Json::object() : in.of(*e.input),
-                  e.output == nullptr ? Json::object() : out.of(*e.output));
+    paths[fmt::format("/api/{}/{}", word(e.kind), e.name)] = operation(
+        word(e.kind), e.name, e.purpose, entry_input(e, envelope, in), entry_answer(e, out));
   }
   Json document = Json::object();
   document["openapi"] = "3.1.0";
@@ -262,11 +337,17 @@ std::string openapi_json(const describe::Catalogue& catalogue, std::span<const E
       "The record and the calculations of one engine bay. It computes, cites and warns; the "
       "maker's manual, the local authority and licensed practice decide.";
   document["paths"] = std::move(paths);
-  auto schemas = in.made();
+  auto schemas = envelope_schemas();
   // Answers are named apart from inputs, so that nothing is overwritten here.
-  for (const auto& [name, schema] : out.made().items()) schemas[name] = schema;
-  document["components"]["schemas"] = std::move(schemas);
-  document["components"]["responses"]["problems"] = problems_response();
+  for (const auto* made : {&in.made(), &out.made()}) {
+    for (const auto& [name, schema] : made->items()) schemas[name] = schema;
+  }
+  auto& components = document["components"];
+  components["schemas"] = std::move(schemas);
+  components["parameters"]["own-page"] = Json::parse(
+      R"({"name":"X-Witnessmark","in":"header","required":true,"schema":{"const":"1"},
+          "description":"A page of another origin cannot send it."})");
+  components["responses"] = responses();
   return detail::dumped(document, true);
 }
 

@@ -5,24 +5,17 @@
 #include <string>
 #include <string_view>
 
-#include "describe/catalogue.hpp"
+#include "calculation/entry.hpp"
 
 namespace wm::calculation {
-
-/// What else than calculations the API offers.
-struct Entry {
-  enum class Is { act, view };
-  Is kind{Is::act};
-  std::string_view name;
-  std::string_view purpose;
-  const describe::Type* input{};
-  const describe::Type* output{};
-};
 
 /// POST /api/calc/NAME, /api/act/NAME and /api/view/NAME, with a schema a described type. Inputs
 /// are schemas of what may be sent, answers of what comes back (a quantity is text on the way in
 /// and an object on the way out).
+///
+/// @param envelope  What an act carries beside its `input`: id, seen, happened, author, ...
 [[nodiscard]] std::string openapi_json(const describe::Catalogue& catalogue,
-                                       std::span<const Entry> entries, std::string_view version);
+                                       std::span<const Entry> entries,
+                                       const describe::Type& envelope, std::string_view version);
 
 }  // namespace wm::calculation

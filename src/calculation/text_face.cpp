@@ -182,6 +182,10 @@ class TextWriter {
   std::string out_;
 };
 
+constexpr std::string_view k_changes_plans =
+    "changes plans: refused when somebody else changed them since they were last seen";
+constexpr std::string_view k_keeps_plans = "changes no plans";
+
 std::string source_line(const describe::Source& source) {
   return fmt::format("{}, {} ({})", source.document, source.place,
                      describe::word(source.provenance));
@@ -224,6 +228,7 @@ void describe_fields(const Type& type, std::size_t indent, std::string& out) {
     if (field.highest) {
       text += "; at most " + detail::bound_text(*field.type, field, *field.highest);
     }
+    if (!field.refers_to.empty()) text += "; names " + detail::with_article(field.refers_to);
     if (!field.example.empty()) text += fmt::format("; e.g. {}", field.example);
     if (detail::is_needed(field)) text += "; needed";
     out += fmt::format("{:{}}{:<24} {}\n", "", indent, field.key, text);
@@ -260,10 +265,10 @@ std::string write_text(const Type& type, const void* value, const WriteOptions& 
   return writer.take();
 }
 
-Checked<std::string> call_words(const describe::Calculation& calculation,
-                                std::span<const std::string_view> pairs,
-                                const describe::Context& context, const WriteOptions& options,
-                                bool json) {
+Checked<Worded> call_words(const describe::Calculation& calculation,
+                           std::span<const std::string_view> pairs,
+                           const describe::Context& context, const WriteOptions& options,
+                           bool json) {
   detail::Tree tree;
   if (auto problems = detail::parse_key_values(pairs, tree); !problems.empty()) {
     return Fail(std::move(problems));
@@ -276,12 +281,29 @@ Checked<std::string> call_words(const describe::Calculation& calculation,
   if (!problems.empty()) return Fail(std::move(problems));
   const auto answer = detail::answer_of(calculation, input.get(), context);
   if (!answer) return Fail(answer.error());
-  if (json) return detail::answer_json(calculation, answer->get(), wanted);
+  const bool finding = is_finding(*calculation.output, answer->get());
+  if (json) return Worded{detail::answer_json(calculation, answer->get(), wanted), finding};
   auto out = write_text(*calculation.output, answer->get(), wanted);
   out += '\n';
   for (const auto& s : calculation.sources) tail_line(out, "source", source_line(s));
   for (const auto& c : calculation.cautions) tail_line(out, "caution", c.text);
-  return out;
+  return Worded{std::move(out), finding};
+}
+
+bool is_finding(const Type& type, const void* answer) {
+  constexpr std::pair<std::string_view, std::string_view> k_findings[] = {
+      {"verdict", "does-not-conform"}, {"verdict", "undecided"}, {"standing", "past-limit"}};
+  for (const auto& field : type.fields) {
+    if (field.type->shape != Shape::choice) continue;
+    const auto number = field.type->operations.get_choice(describe::value_of(field, answer));
+    for (const auto& c : field.type->choices) {
+      if (c.number != number) continue;
+      for (const auto& [name, value] : k_findings) {
+        if (field.type->name == name && c.value == value) return true;
+      }
+    }
+  }
+  return false;
 }
 
 std::string describe_text(const describe::Calculation& calculation) {
@@ -293,6 +315,20 @@ std::string describe_text(const describe::Calculation& calculation) {
   for (const auto& s : calculation.sources) tail_line(out, "source", source_line(s));
   for (const auto& c : calculation.cautions) tail_line(out, "caution", c.text);
   tail_line(out, "version", std::to_string(calculation.version));
+  return out;
+}
+
+std::string describe_text(const Entry& entry) {
+  std::string out = fmt::format("{}: {}\n\nInput\n", entry.name, entry.purpose);
+  describe_fields(*entry.input, 2, out);
+  if (entry.input->fields.empty()) out += "  nothing\n";
+  out += "\nAnswer\n";
+  describe_fields(*entry.output, 2, out);
+  out += '\n';
+  for (const auto& c : entry.cautions) tail_line(out, "caution", c.text);
+  if (entry.kind == Entry::Is::act) {
+    tail_line(out, "plans", entry.changes_plans ? k_changes_plans : k_keeps_plans);
+  }
   return out;
 }
 

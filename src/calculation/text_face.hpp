@@ -28,16 +28,28 @@ namespace wm::calculation {
 [[nodiscard]] std::string write_text(const describe::Type& type, const void* value,
                                      const WriteOptions& options = {});
 
+/// An answer for the terminal, and whether it is a finding.
+struct Worded {
+  std::string text;
+  bool finding{};
+};
+
 /// A calculation as text: the answer, then sources and cautions.
 ///
 /// @param json  The same answer as JSON instead.
-[[nodiscard]] Checked<std::string> call_words(const describe::Calculation& calculation,
-                                              std::span<const std::string_view> pairs,
-                                              const describe::Context& context,
-                                              const WriteOptions& options = {}, bool json = false);
+[[nodiscard]] Checked<Worded> call_words(const describe::Calculation& calculation,
+                                         std::span<const std::string_view> pairs,
+                                         const describe::Context& context,
+                                         const WriteOptions& options = {}, bool json = false);
+
+/// Whether an answer is a finding (exit status 1): one of its own fields is a verdict that is not
+/// shown to conform (`does-not-conform`, or `undecided`: the meter cannot tell), or a standing
+/// past its limit. Nothing tested is nothing found.
+[[nodiscard]] bool is_finding(const describe::Type& type, const void* answer);
 
 /// What the terminal shows for `--describe`.
 [[nodiscard]] std::string describe_text(const describe::Calculation& calculation);
+[[nodiscard]] std::string describe_text(const Entry& entry);
 
 /// Every problem: where and what on the first line, then expected, example, what to do, source.
 [[nodiscard]] std::string problems_text(const Problems& problems);

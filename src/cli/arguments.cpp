@@ -59,6 +59,19 @@ std::optional<Problem> not_text(std::span<char* const> arguments) {
   return std::nullopt;
 }
 
+std::optional<Problem> no_binder(const std::string& path) {
+  std::error_code ignored;
+  const bool word = path.find('=') != std::string::npos && !std::filesystem::exists(path, ignored);
+  if (!path.empty() && !word) return std::nullopt;
+  return Problem{Kind::missing,
+                 "BINDER",
+                 word ? "`" + path + "` stands where the binder is needed" : "which binder?",
+                 "a binder: one data file, named before everything else",
+                 "pebblewing.binder",
+                 "witnessmark demo DIR makes one to try out, witnessmark new BINDER an empty one",
+                 {}};
+}
+
 std::optional<Problem> is_a_folder(const std::string& path) {
   std::error_code ignored;
   if (!std::filesystem::is_directory(path, ignored)) return std::nullopt;

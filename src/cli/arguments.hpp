@@ -19,6 +19,9 @@ namespace wm::cli {
 /// be replaced on their way into the record, silently.
 [[nodiscard]] std::optional<Problem> not_text(std::span<char* const> arguments);
 
+/// No word at all, or a `key=value` word, where a binder is needed.
+[[nodiscard]] std::optional<Problem> no_binder(const std::string& path);
+
 /// A folder where a binder is needed.
 [[nodiscard]] std::optional<Problem> is_a_folder(const std::string& path);
 

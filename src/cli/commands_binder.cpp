@@ -1,5 +1,6 @@
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <csignal>
 #include <filesystem>
 #include <fstream>
@@ -42,11 +43,18 @@ std::string media_type(const std::string& name) {
   return "application/octet-stream";
 }
 
+int show_made(const std::string& binder, std::int64_t events) {
+  fmt::print("{{\"binder\":{},\"events\":{}}}\n", calculation::json_string(binder), events);
+  return k_done;
+}
+
 }  // namespace
 
 int run_new(const Options& options) {
+  if (const auto missing = no_binder(options.binder)) return show_problems({*missing}, options);
   auto made = binder::Binder::create(options.binder);
   if (!made) return show_problems({made.error()}, options);
+  if (options.json) return show_made(options.binder, 0);
   fmt::print("Made {}: empty. Next: witnessmark import SHEET --into {}\n", options.binder,
              options.binder);
   return k_done;
@@ -55,12 +63,13 @@ int run_new(const Options& options) {
 int run_demo(const std::string& folder, const Options& options) {
   auto made = make_demo(folder, clock_now());
   if (!made) return show_problems(made.error(), options);
+  if (options.json) return show_made(made->binder.string(), made->events);
   fmt::print("Made {} ({} events; everything in it is invented).\n", made->binder.string(),
              made->events);
   return k_done;
 }
 
-int run_import(const std::string& sheet, Options options) {
+int run_import(const std::string& sheet, const Options& options) {
   const auto text = file_bytes(sheet);
   if (!text) return show_problems({text.error()}, options);
   // Read the sheet before a binder is made for it: nothing half imported.
@@ -155,51 +164,35 @@ int run_bay(Options options) {
   return page.past_limit > 0 ? k_finding : k_done;
 }
 
+namespace {
+
+/// Whether the words leave open which aircraft is meant, where that must be said.
+bool aircraft_is_open(const calculation::Entry& entry, const std::vector<std::string>& words) {
+  const bool given = std::any_of(words.begin(), words.end(), [](const std::string& word) {
+    return word.starts_with("aircraft=") || word.starts_with("{");
+  });
+  return !given && describe::find_field(*entry.input, "aircraft") != nullptr;
+}
+
+}  // namespace
+
 int run_act(const std::string& name, std::vector<std::string> words, Options options) {
+  const auto* entry = find_entry(calculation::Entry::Is::act, name, options);
+  if (entry == nullptr) return k_bad_input;
   auto binder = open_binder(options, record::Access::read_write);
   if (!binder) return k_bad_input;
-  const auto* act = desk::find_act(name);
-  if (act != nullptr && describe::find_field(*act->input, "aircraft") != nullptr &&
-      options.aircraft.empty()) {
-    bool given = false;
-    for (const auto& word : words)
-      given = given || word.starts_with("aircraft=") || word.starts_with("{");
-    if (!given && !choose_aircraft(*binder, options)) return k_bad_input;
-  }
+  if (aircraft_is_open(*entry, words) && !choose_aircraft(*binder, options)) return k_bad_input;
   return call_act(*binder, name, from_words(std::move(words), options.aircraft), options);
 }
 
 int run_view(const std::string& name, std::vector<std::string> words, Options options) {
+  const auto* entry = find_entry(calculation::Entry::Is::view, name, options);
+  if (entry == nullptr) return k_bad_input;
   auto binder = open_binder(options, record::Access::read_only);
   if (!binder) return k_bad_input;
-  const auto* view = desk::find_view(name);
-  if (view != nullptr && describe::find_field(*view->input, "aircraft") != nullptr &&
-      name != "history") {
-    bool given = false;
-    for (const auto& word : words)
-      given = given || word.starts_with("aircraft=") || word.starts_with("{");
-    if (!given && !choose_aircraft(*binder, options)) return k_bad_input;
-  }
+  if (name != "history" && aircraft_is_open(*entry, words) && !choose_aircraft(*binder, options))
+    return k_bad_input;
   return show_view(*binder, name, std::move(words), options);
-}
-
-int run_list(bool acts, const Options& options) {
-  std::string json;
-  const auto line = [&](const std::string& name, const std::string& purpose) {
-    if (options.json) {
-      json += fmt::format(R"({}{{"name":"{}","purpose":"{}"}})", json.empty() ? "" : ",", name,
-                          purpose);
-    } else {
-      fmt::print("{:<22} {}\n", name, purpose);
-    }
-  };
-  if (acts) {
-    for (const auto& a : desk::acts()) line(a.name, a.purpose);
-  } else {
-    for (const auto& v : desk::views()) line(v.name, v.purpose);
-  }
-  if (options.json) fmt::print("[{}]\n", json);
-  return k_done;
 }
 
 int run_attach(const std::string& file, std::vector<std::string> words, Options options) {
@@ -224,7 +217,7 @@ int run_attach(const std::string& file, std::vector<std::string> words, Options 
 }
 
 int run_correct(const std::string& event, std::vector<std::string> words, const std::string& reason,
-                Options options) {
+                const Options& options) {
   auto binder = open_binder(options, record::Access::read_write);
   if (!binder) return k_bad_input;
   std::string id = event;
@@ -254,7 +247,8 @@ int run_correct(const std::string& event, std::vector<std::string> words, const 
   return call_act(*binder, "correct", reader, options);
 }
 
-int run_verify(const std::vector<std::string>& heads, const std::string&, const Options& options) {
+int run_verify(const std::vector<std::string>& heads, const Options& options) {
+  if (const auto missing = no_binder(options.binder)) return show_problems({*missing}, options);
   std::vector<record::Head> parsed;
   for (const auto& text : heads) {
     std::vector<std::string> lines{text};
@@ -289,9 +283,9 @@ int run_verify(const std::vector<std::string>& heads, const std::string&, const 
   if (options.json) {
     std::string findings;
     for (const auto& f : result.findings) {
-      const desk::Missing as_text{f.what, f.column};
-      findings += fmt::format(R"({}{{"sequence":{},"finding":{}}})", findings.empty() ? "" : ",",
-                              f.sequence, calculation::to_json(as_text));
+      findings += fmt::format(R"({}{{"sequence":{},"column":{},"what":{}}})",
+                              findings.empty() ? "" : ",", f.sequence,
+                              calculation::json_string(f.column), calculation::json_string(f.what));
     }
     fmt::print(R"({{"events":{},"attachments":{},"heads":{},"head":"{}","findings":[{}]}})"
                "\n",
@@ -314,6 +308,10 @@ int run_copy(const std::string& to, const Options& options) {
   if (!journal) return show_problems({journal.error()}, options);
   const auto copied = journal->copy_to(to);
   if (!copied) return show_problems({copied.error()}, options);
+  if (options.json) {
+    fmt::print("{{\"copy\":{}}}\n", calculation::json_string(to));
+    return k_done;
+  }
   fmt::print("Copied to {}.\n", to);
   return k_done;
 }
@@ -327,11 +325,11 @@ int run_serve(const Options& options, int port, const std::string& host) {
   settings.clock = &clock_now;
   settings.units = unit_set(options);
   settings.stop_wanted = [] { return g_stop != 0; };
-  std::signal(SIGINT, [](int) { g_stop = 1; });
-  std::signal(SIGTERM, [](int) { g_stop = 1; });
+  (void)std::signal(SIGINT, [](int) { g_stop = 1; });
+  (void)std::signal(SIGTERM, [](int) { g_stop = 1; });
   const auto served = service::serve(*binder, settings, [](const std::string& address) {
     fmt::print("Witnessmark is at {}\nStop it with Ctrl-C.\n", address);
-    std::fflush(stdout);
+    (void)std::fflush(stdout);
   });
   if (!served) return show_problems({served.error()}, options);
   return k_done;

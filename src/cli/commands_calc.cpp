@@ -2,12 +2,8 @@
 
 #include <unistd.h>
 #include <chrono>
-#include <filesystem>
-#include <fstream>
 
 #include "calculation/catalogue.hpp"
-#include "calculation/manual_face.hpp"
-#include "calculation/openapi_face.hpp"
 #include "calculation/text_face.hpp"
 #include "cli/commands.hpp"
 
@@ -15,16 +11,12 @@ namespace wm::cli {
 namespace {
 
 int list_all(const Options& options) {
-  std::string json;
-  for (const auto& c : calculation::catalogue().calculations()) {
-    if (options.json) {
-      json += fmt::format(R"({}{{"name":"{}","purpose":"{}","version":{}}})",
-                          json.empty() ? "" : ",", c.name, c.purpose, c.version);
-    } else {
-      fmt::print("{:<20} {}\n", c.name, c.purpose);
-    }
+  const auto& catalogue = calculation::catalogue();
+  if (options.json) {
+    fmt::print("{}\n", calculation::list_json(catalogue));
+    return k_done;
   }
-  if (options.json) fmt::print("{{\"calculations\":[{}]}}\n", json);
+  for (const auto& c : catalogue.calculations()) fmt::print("{:<20} {}\n", c.name, c.purpose);
   return k_done;
 }
 
@@ -46,16 +38,9 @@ int run_calc(const CalcWanted& wanted, const Options& options) {
   if (wanted.list) return list_all(options);
   const auto* found = calculation::catalogue().find(wanted.name);
   if (found == nullptr) {
-    std::string names;
-    for (const auto& c : calculation::catalogue().calculations())
-      names += (names.empty() ? "" : ", ") + c.name;
-    return show_problems({{Kind::not_found,
-                           "NAME",
-                           "there is no calculation `" + wanted.name + "`",
-                           "one of: " + names,
-                           "calc --list",
-                           {},
-                           {}}},
+    std::vector<std::string_view> names;
+    for (const auto& c : calculation::catalogue().calculations()) names.emplace_back(c.name);
+    return show_problems({calculation::no_such_name("calculation", "NAME", wanted.name, names)},
                          options);
   }
   if (wanted.describe) {
@@ -72,37 +57,8 @@ int run_calc(const CalcWanted& wanted, const Options& options) {
   const auto answer =
       calculation::call_words(*found, words, context, {unit_set(options), {}, false}, options.json);
   if (!answer) return show_problems(answer.error(), options);
-  fmt::print("{}{}", *answer, answer->ends_with('\n') ? "" : "\n");
-  return k_done;
-}
-
-int run_manual(const std::string& folder) {
-  std::error_code error;
-  std::filesystem::create_directories(std::filesystem::path(folder) / "manual", error);
-  const auto write = [&](const std::string& name, const std::string& text) {
-    std::ofstream out(std::filesystem::path(folder) / name, std::ios::binary);
-    if (name.ends_with(".md"))
-      out << "<!-- Made by `witnessmark manual`; change the declaration, not this page. -->\n\n";
-    out << text;
-    return static_cast<bool>(out);
-  };
-  const auto& catalogue = calculation::catalogue();
-  bool good = write("manual/index.md", calculation::manual_index(catalogue));
-  for (const auto& c : catalogue.calculations())
-    good = write("manual/" + c.name + ".md", calculation::manual_page(c, catalogue)) && good;
-  std::vector<calculation::Entry> entries;
-  for (const auto& a : desk::acts())
-    entries.push_back({calculation::Entry::Is::act, a.name, a.purpose, a.input, a.output});
-  for (const auto& v : desk::views())
-    entries.push_back({calculation::Entry::Is::view, v.name, v.purpose, v.input, v.output});
-  good = write("openapi.json", calculation::openapi_json(catalogue, entries, WM_VERSION) + "\n") &&
-         good;
-  if (!good) {
-    fmt::print(stderr, "Cannot write into {}: does the folder exist, and may it be written?\n",
-               folder);
-    return k_machine;
-  }
-  return k_done;
+  fmt::print("{}{}", answer->text, answer->text.ends_with('\n') ? "" : "\n");
+  return answer->finding ? k_finding : k_done;
 }
 
 }  // namespace wm::cli

@@ -4,6 +4,7 @@
 #include <fstream>
 
 #include "binder/cards.hpp"
+#include "calculation/json_face.hpp"
 #include "cli/commands.hpp"
 
 namespace wm::cli {
@@ -55,6 +56,10 @@ int run_print(const std::string& kind, const std::string& id, const std::string&
   if (!write_whole(file, bytes)) {
     fmt::print(stderr, "Cannot write {}: does the folder exist, is there room?\n", file);
     return k_machine;
+  }
+  if (options.json) {
+    fmt::print("{{\"file\":{},\"bytes\":{}}}\n", calculation::json_string(file), bytes.size());
+    return k_done;
   }
   fmt::print("Wrote {} ({} bytes).\n", file, bytes.size());
   return k_done;

@@ -11,8 +11,7 @@
 #include "calculation/text_face.hpp"
 #include "calculation/toml_face.hpp"
 #include "cli/arguments.hpp"
-#include "desk/judge.hpp"
-#include "desk/views.hpp"
+#include "service/api.hpp"
 
 namespace wm::cli {
 
@@ -20,7 +19,7 @@ binder::Now clock_now() {
   const auto now = std::chrono::system_clock::now();
   const std::time_t seconds = std::chrono::system_clock::to_time_t(now);
   std::tm local{};
-  localtime_r(&seconds, &local);
+  (void)localtime_r(&seconds, &local);
   // WM_TODAY is for tests and screenshots that must come out the same on any day.
   if (const char* fixed = std::getenv("WM_TODAY"); fixed != nullptr) {
     if (const auto day = quantity::parse_date(fixed)) {
@@ -54,6 +53,10 @@ int show_problems(const Problems& problems, const Options& options) {
 }
 
 std::unique_ptr<binder::Binder> open_binder(const Options& options, record::Access access) {
+  if (const auto missing = no_binder(options.binder)) {
+    show_problems({*missing}, options);
+    return nullptr;
+  }
   if (const auto folder = is_a_folder(options.binder)) {
     show_problems({*folder}, options);
     return nullptr;
@@ -106,19 +109,6 @@ binder::InputReader from_words(std::vector<std::string> words, std::string aircr
   };
 }
 
-namespace {
-
-/// A reading that isn't shown to be within its limits is a finding: "the meter cannot tell" too.
-int status_of(const std::string& act, const void* answer) {
-  if (act != "measure") return k_done;
-  const auto verdict = static_cast<const desk::Judged*>(answer)->verdict;
-  return verdict == evidence::Verdict::does_not_conform || verdict == evidence::Verdict::undecided
-             ? k_finding
-             : k_done;
-}
-
-}  // namespace
-
 int call_act(binder::Binder& binder, const std::string& name, const binder::InputReader& input,
              const Options& options, std::string_view sheet) {
   binder::ActCall call;
@@ -137,17 +127,10 @@ int call_act(binder::Binder& binder, const std::string& name, const binder::Inpu
     return show_problems(problems, options);
   }
   const calculation::WriteOptions write{unit_set(options), {}, false};
+  const int status = calculation::is_finding(*reply->type, reply->value.get()) ? k_finding : k_done;
   if (options.json) {
-    std::string recorded;
-    for (const auto& r : reply->recorded) {
-      recorded += fmt::format(R"({}{{"sequence":{},"id":"{}","kind":"{}"}})",
-                              recorded.empty() ? "" : ",", r.sequence, r.id, r.kind);
-    }
-    fmt::print(R"({{"sequence":{},"head":"{}","answer":{},"recorded":[{}]}})"
-               "\n",
-               reply->sequence, reply->head,
-               calculation::write_json(*reply->type, reply->value.get(), write), recorded);
-    return status_of(name, reply->value.get());
+    fmt::print("{}\n", service::act_json(*reply, unit_set(options)));
+    return status;
   }
   fmt::print("{}", calculation::write_text(*reply->type, reply->value.get(), write));
   for (const auto& caution : reply->cautions) fmt::print("caution: {}\n", caution.text);
@@ -157,7 +140,7 @@ int call_act(binder::Binder& binder, const std::string& name, const binder::Inpu
     fmt::print("recorded: {} event{}, record at {} ({})\n", reply->recorded.size(),
                reply->recorded.size() == 1 ? "" : "s", reply->sequence, reply->head.substr(0, 16));
   }
-  return status_of(name, reply->value.get());
+  return status;
 }
 
 std::shared_ptr<void> call_view(binder::Binder& binder, const std::string& name,
@@ -170,13 +153,10 @@ std::shared_ptr<void> call_view(binder::Binder& binder, const std::string& name,
     return nullptr;
   }
   if (options.json) {
-    fmt::print(
-        R"({{"answer":{},"sequence":{}}})"
-        "\n",
-        calculation::write_json(*reply->type, reply->value.get(), {unit_set(options), {}, false}),
-        reply->sequence);
+    const auto* entry = calculation::find_entry(calculation::Entry::Is::view, name);
+    fmt::print("{}\n", service::view_json(*reply, entry->cautions, unit_set(options)));
   }
-  status = k_done;
+  status = calculation::is_finding(*reply->type, reply->value.get()) ? k_finding : k_done;
   return reply->value;
 }
 
@@ -185,8 +165,10 @@ int show_view(binder::Binder& binder, const std::string& name, std::vector<std::
   int status = k_done;
   const auto value = call_view(binder, name, std::move(words), options, status);
   if (value != nullptr && !options.json) {
-    fmt::print("{}", calculation::write_text(*desk::find_view(name)->output, value.get(),
-                                             {unit_set(options), {}, false}));
+    const auto* entry = calculation::find_entry(calculation::Entry::Is::view, name);
+    fmt::print(
+        "{}", calculation::write_text(*entry->output, value.get(), {unit_set(options), {}, false}));
+    for (const auto& caution : entry->cautions) fmt::print("caution: {}\n", caution.text);
   }
   return status;
 }

@@ -22,6 +22,7 @@ struct Options {
   std::string units;  ///< "us" or "si"
   bool json{};
   bool try_only{};
+  bool list{}, describe{};  ///< of acts and views: say what there is instead
 };
 
 /// The clock of this machine; read in the doors only.

@@ -12,6 +12,17 @@ namespace wm::calculation::detail {
 
 using describe::Shape;
 
+namespace {
+/// A key that an entry of this type has, for an example.
+std::string first_key(const Type& type) {
+  if (type.shape == Shape::one_of) return "is";
+  for (const auto& field : type.fields) {
+    if (is_needed(field)) return field.key;
+  }
+  return type.fields.empty() ? "key" : type.fields.front().key;
+}
+}  // namespace
+
 std::string Reader::path() const {
   std::string out;
   for (const auto& step : steps_) {
@@ -205,6 +216,7 @@ void Reader::uniqueness(std::uint32_t list, const Type& of) {
 
 void Reader::list(std::uint32_t at, const Type& type, const Field* field, void* out) {
   const Node& n = node(at);
+  if (n.is == Node::Is::text && in_words()) return list_in_words(n, type, field, out);
   if (n.is != Node::Is::list) return wrong_type(n, type, field);
   const auto& of = *type.of;
   // A bound of the list counts its entries; entries have no bounds of their own.
@@ -222,6 +234,50 @@ void Reader::list(std::uint32_t at, const Type& type, const Field* field, void* 
     steps_.pop_back();
   }
   if (strict() && (of.shape == Shape::record || of.shape == Shape::one_of)) uniqueness(at, of);
+}
+
+/// "joints=a,b". Only where a comma cannot belong to an entry: it can to free text, and it may be
+/// somebody's decimal point in a figure. What has no comma at all is one entry.
+void Reader::list_in_words(const Node& n, const Type& type, const Field* field, void* out) {
+  const Type& of = *type.of;
+  const bool single = of.shape <= Shape::date;
+  const bool comma_parts =
+      of.shape == Shape::choice || of.shape == Shape::date || of.shape == Shape::yes_no ||
+      (of.shape == Shape::text && field != nullptr && !field->refers_to.empty());
+  const bool has_comma = n.text.find(',') != std::string_view::npos;
+  if (!single || (has_comma && !comma_parts)) {
+    const std::string key = steps_.empty() ? "entries" : path();
+    const auto inner = single ? std::string{} : "/" + first_key(of);
+    const auto one = single ? example_for(of, field) : std::string("...");
+    return add(n, {Kind::bad_text,
+                   {},
+                   fmt::format("`{}` is no list that can be split", shown(n.text)),
+                   fmt::format("one word an entry: {0}/0{1}=... {0}/1{1}=...", key, inner),
+                   fmt::format("{}/0{}={}", key, inner, one.empty() ? "..." : one),
+                   "put words with spaces into quotes",
+                   {}});
+  }
+  std::vector<std::string_view> parts;
+  for (std::string_view rest = n.text;;) {
+    const auto comma = rest.find(',');
+    parts.push_back(trimmed(rest.substr(0, comma)));
+    if (comma == std::string_view::npos) break;
+    rest.remove_prefix(comma + 1);
+  }
+  bounds(n, static_cast<double>(parts.size()), type, field, fmt::format("{} entries", parts.size()),
+         nullptr);
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    steps_.push_back({{}, i});
+    Node entry = n;
+    entry.text = parts[i];
+    if (parts[i].empty()) {
+      add(entry,
+          {Kind::missing, {}, "nothing stands between two commas", expectation(of), {}, {}, {}});
+    } else {
+      scalar(entry, of, nullptr, out == nullptr ? nullptr : type.operations.append(out));
+    }
+    steps_.pop_back();
+  }
 }
 
 void Reader::one_of(std::uint32_t at, const Type& type, const Field* field, void* out) {
@@ -254,8 +310,8 @@ void Reader::one_of(std::uint32_t at, const Type& type, const Field* field, void
                    {}});
 }
 
-void Reader::value(std::uint32_t at, const Type& type, const Field* field, void* out) {
-  const Node& n = node(at);
+/// What a single node says.
+void Reader::scalar(const Node& n, const Type& type, const Field* field, void* out) {
   switch (type.shape) {
     case Shape::text:
       return text(n, type, field, out);
@@ -268,14 +324,19 @@ void Reader::value(std::uint32_t at, const Type& type, const Field* field, void*
     case Shape::quantity:
     case Shape::measured:
     case Shape::any_quantity:
-      if (n.is == Node::Is::object && from_journal()) {
-        return quantity_object(at, type, field, out);
-      }
       return quantity_text(n, type, field, out);
     case Shape::choice:
       return choice(n, type, field, out);
     case Shape::date:
       return date(n, type, field, out);
+    default:
+      return wrong_type(n, type, field);
+  }
+}
+
+void Reader::value(std::uint32_t at, const Type& type, const Field* field, void* out) {
+  const Node& n = node(at);
+  switch (type.shape) {
     case Shape::record:
       return record(at, type, out, false);
     case Shape::list:
@@ -285,6 +346,15 @@ void Reader::value(std::uint32_t at, const Type& type, const Field* field, void*
       return value(at, *type.of, field, out == nullptr ? nullptr : type.operations.emplace(out, 0));
     case Shape::one_of:
       return one_of(at, type, field, out);
+    case Shape::quantity:
+    case Shape::measured:
+    case Shape::any_quantity:
+      if (n.is == Node::Is::object && from_journal()) {
+        return quantity_object(at, type, field, out);
+      }
+      return scalar(n, type, field, out);
+    default:
+      return scalar(n, type, field, out);
   }
 }
 

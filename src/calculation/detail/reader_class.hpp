@@ -43,6 +43,8 @@ class Reader {
   void date(const Node& n, const Type& type, const Field* field, void* out);
   void record(std::uint32_t at, const Type& type, void* out, bool has_word);
   void list(std::uint32_t at, const Type& type, const Field* field, void* out);
+  void list_in_words(const Node& n, const Type& type, const Field* field, void* out);
+  void scalar(const Node& n, const Type& type, const Field* field, void* out);
   void one_of(std::uint32_t at, const Type& type, const Field* field, void* out);
   void uniqueness(std::uint32_t list, const Type& of);
   void unknown(std::uint32_t at, const Type& type, bool has_word);

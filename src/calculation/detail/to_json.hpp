@@ -2,6 +2,7 @@
 /// Values and descriptions as JSON trees, for the sources of this room only.
 
 #include <nlohmann/json_fwd.hpp>
+#include <span>
 
 #include "calculation/json_face.hpp"
 
@@ -17,7 +18,7 @@ using Json = nlohmann::ordered_json;
 [[nodiscard]] Json example_tree(const describe::Type& type);
 [[nodiscard]] Json example_tree(const describe::Calculation& calculation);
 [[nodiscard]] Json sources_tree(const describe::Calculation& calculation);
-[[nodiscard]] Json cautions_tree(const describe::Calculation& calculation);
+[[nodiscard]] Json cautions_tree(std::span<const describe::Caution> cautions);
 
 /// Bytes that are no UTF-8 are replaced, so that writing never fails.
 [[nodiscard]] std::string dumped(const Json& json, bool pretty);

@@ -45,32 +45,38 @@ bool fits(const Type& type, std::string_view symbol) {
 }
 
 std::string units_in_words(const Type& type) {
+  if (!type.kind) return "a unit that this program knows";
   std::vector<std::string_view> symbols;
-  if (type.kind) {
-    for (const auto& u : quantity::units_of(*type.kind)) symbols.push_back(u.symbol);
-  }
+  for (const auto& u : quantity::units_of(*type.kind)) symbols.push_back(u.symbol);
   return "one of: " + join(symbols);
+}
+
+/// An answer of whatever kind takes any unit; resistance is what is read most.
+std::string example_unit(const Type& type) {
+  return type.kind ? std::string(unit_of(type, nullptr).symbol) : "kohm";
 }
 
 void ask(const Node& node, const std::vector<Place>& places,
          std::map<std::string, std::string>& wanted, Problems& problems) {
   const std::string path = "units/" + shown(node.key);
-  bool found = false;
+  // One key may stand in several parts of an answer: it is enough that the unit fits one of them.
+  const Place* named = nullptr;
   for (const auto& place : places) {
     if (place.path != node.key && place.key != node.key) continue;
-    found = true;
-    if (node.is == Node::Is::text && fits(*place.type, node.text)) continue;
+    if (node.is == Node::Is::text && fits(*place.type, node.text)) {
+      wanted[std::string(node.key)] = node.text;
+      return;
+    }
+    if (named == nullptr) named = &place;
+  }
+  if (named != nullptr) {
     problems.push_back({Kind::wrong_dimension,
                         path,
                         fmt::format("`{}` is no unit for this field", shown(node.text)),
-                        units_in_words(*place.type),
-                        std::string(unit_of(*place.type, nullptr).symbol),
+                        units_in_words(*named->type),
+                        example_unit(*named->type),
                         {},
                         {}});
-    return;
-  }
-  if (found) {
-    wanted[std::string(node.key)] = node.text;
     return;
   }
   std::vector<std::string_view> keys;

@@ -93,7 +93,7 @@ std::string expectation(const Type& type) {
     case Shape::record:
       return "an object with the fields of " + t.name;
     case Shape::list:
-      return "a list";
+      return "a list, each entry " + expectation(*t.of);
     case Shape::one_of: {
       std::vector<std::string_view> words;
       for (const auto& a : t.alternatives) words.emplace_back(a.word);
@@ -185,7 +185,8 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 std::string_view nearest(std::string_view word, std::span<const std::string_view> words) {
   if (word.empty() || word.size() > 64) return {};
   std::string_view best;
-  std::size_t least = std::max<std::size_t>(2, word.size() / 3) + 1;
+  // In a word of three or four letters two others are another word.
+  std::size_t least = (word.size() < 5 ? 1 : std::max<std::size_t>(2, word.size() / 3)) + 1;
   for (const auto candidate : words) {
     const bool begins = word.size() >= 3 && candidate.starts_with(word);
     const auto distance = begins ? 1 : edit_distance(word, candidate);
@@ -195,6 +196,12 @@ std::string_view nearest(std::string_view word, std::span<const std::string_view
     }
   }
   return best;
+}
+
+std::string with_article(std::string_view noun) {
+  const bool vowel =
+      !noun.empty() && std::string_view("aeio").find(noun.front()) != std::string_view::npos;
+  return fmt::format("{} {}", vowel ? "an" : "a", noun);
 }
 
 std::string join(const std::vector<std::string_view>& words) {

@@ -38,6 +38,9 @@ namespace wm::calculation::detail {
 [[nodiscard]] std::string bound_text(const describe::Type& type, const describe::Field& field,
                                      double bound);
 
+/// "a position", "an instrument".
+[[nodiscard]] std::string with_article(std::string_view noun);
+
 /// The nearest of some words, or empty when none is near.
 [[nodiscard]] std::string_view nearest(std::string_view word,
                                        std::span<const std::string_view> words);

@@ -56,9 +56,15 @@ class Walker {
 }  // namespace
 
 std::string_view describe(describe::Fields<ActEnvelope>& f) {
-  f.has<&ActEnvelope::id>("id", "Id of this act, made by the client").needed("a3f9-1");
-  f.has<&ActEnvelope::seen>("seen", "Last sequence number that the client had seen").at_least(0);
-  f.has<&ActEnvelope::happened>("happened", "When it happened").example("2026-11-25");
+  f.has<&ActEnvelope::id>("id", "Id of this act, made by the client")
+      .help("The same id again is harmless: the answer says that it was there already")
+      .needed("a3f9-1");
+  f.has<&ActEnvelope::seen>("seen", "Last sequence number that the client had seen")
+      .help("An act that changes plans is refused (409) when others changed them since")
+      .at_least(0);
+  f.has<&ActEnvelope::happened>("happened", "When it happened")
+      .help("A date or an instant in UTC, 2026-11-25T09:12:00Z; now where it is left out")
+      .example("2026-11-25");
   f.has<&ActEnvelope::author>("author", "Who says so");
   f.has<&ActEnvelope::device>("device", "On what it was typed");
   f.has<&ActEnvelope::try_only>("try_only", "Work it out, record nothing");

@@ -6,6 +6,7 @@
 #include "calculation/catalogue.hpp"
 #include "calculation/json_face.hpp"
 #include "calculation/toml_face.hpp"
+#include "service/api.hpp"
 #include "service/detail/assets.hpp"
 #include "service/detail/envelope.hpp"
 #include "service/detail/media.hpp"
@@ -57,12 +58,9 @@ Answer describe_one(std::string_view face, std::string_view name) {
     return found == nullptr ? no_such("calculation", name)
                             : json(calculation::describe_json(*found));
   }
-  if (face == "act") {
-    const auto* found = desk::find_act(name);
-    return found == nullptr ? no_such("act", name) : json(describe_json(*found));
-  }
-  const auto* found = desk::find_view(name);
-  return found == nullptr ? no_such("view", name) : json(describe_json(*found));
+  const auto kind = face == "act" ? calculation::Entry::Is::act : calculation::Entry::Is::view;
+  const auto* found = calculation::find_entry(kind, name);
+  return found == nullptr ? no_such(face, name) : json(calculation::describe_json(*found));
 }
 
 bool is_face(std::string_view word) { return word == "calc" || word == "act" || word == "view"; }
@@ -149,7 +147,7 @@ Answer Routes::sheet(std::string_view file) {
   constexpr std::string_view k_ending = ".toml";
   if (!file.ends_with(k_ending)) return not_here("an aircraft sheet is named AIRCRAFT.toml");
   const auto aircraft = file.substr(0, file.size() - k_ending.size());
-  const auto input = fmt::format(R"({{"aircraft":{}}})", json_string(aircraft));
+  const auto input = fmt::format(R"({{"aircraft":{}}})", calculation::json_string(aircraft));
   const auto reply = binder_.view("sheet", from_json(input), settings_.clock(), settings_.units);
   if (!reply) {
     for (const auto& p : reply.error()) {
@@ -235,10 +233,12 @@ Answer Routes::calculate(const std::string& name, const std::string& body) {
 }
 
 Answer Routes::look(const std::string& name, const std::string& body) {
-  if (desk::find_view(name) == nullptr) return no_such("view", name);
+  const auto* found = calculation::find_entry(calculation::Entry::Is::view, name);
+  if (found == nullptr) return no_such("view", name);
   const auto reply =
       binder_.view(name, from_json(or_empty(body)), settings_.clock(), settings_.units);
-  return reply ? json(view_json(*reply, settings_.units)) : problems_answer(reply.error());
+  return reply ? json(view_json(*reply, found->cautions, settings_.units))
+               : problems_answer(reply.error());
 }
 
 Answer Routes::act(const std::string& name, const std::string& body) {
@@ -269,7 +269,8 @@ Answer Routes::attach(const record::ChunkSource& source) {
     if (stored.error().kind == Kind::out_of_bounds) answer.status = 413;
     return answer;
   }
-  return json(fmt::format(R"({{"hash":{},"size":{}}})", json_string(stored->hash), stored->size));
+  return json(fmt::format(R"({{"hash":{},"size":{}}})", calculation::json_string(stored->hash),
+                          stored->size));
 }
 
 }  // namespace wm::service::detail

@@ -7,47 +7,15 @@
 
 #include "calculation/catalogue.hpp"
 #include "calculation/json_face.hpp"
-#include "calculation/openapi_face.hpp"
 
 namespace wm::service::detail {
 namespace {
 
 using Json = nlohmann::ordered_json;
+using calculation::json_string;
 
 std::string dumped(const Json& json) {
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);
-}
-
-/// Which of the five places of the page a thing belongs to, where its declaration says so.
-template <class Face>
-void put_place(Json& out, const Face& face) {
-  if constexpr (requires { face.place; }) out["place"] = face.place;
-}
-
-Json cautions_tree(const std::vector<describe::Caution>& cautions) {
-  auto out = Json::array();
-  for (const auto& c : cautions) out.push_back({{"id", c.id}, {"text", c.text}});
-  return out;
-}
-
-template <class Face>
-std::string described(const Face& face, std::string_view kind, const Json& more) {
-  Json out = Json::object();
-  out["name"] = face.name;
-  out["purpose"] = face.purpose;
-  out["kind"] = kind;
-  put_place(out, face);
-  out.update(more);
-  out["input"] = Json::parse(calculation::describe_type_json(*face.input));
-  out["output"] = Json::parse(calculation::describe_type_json(*face.output));
-  out["example"] = Json::parse(calculation::example_json(*face.input));
-  return dumped(out);
-}
-
-std::string answer_text(const binder::Reply& reply, quantity::UnitSet units) {
-  calculation::WriteOptions options;
-  options.units = units;
-  return calculation::write_json(*reply.type, reply.value.get(), options);
 }
 
 /// The record's own text where it is JSON, which it is unless somebody tampered with it.
@@ -57,59 +25,15 @@ std::string body_text(std::string_view body) {
 
 }  // namespace
 
-std::string json_string(std::string_view text) { return dumped(Json(text)); }
-
 std::string catalogue_json() {
-  Json out = Json::object();
-  out["calculations"] = out["acts"] = out["views"] = Json::array();
-  for (const auto& c : calculation::catalogue().calculations()) {
-    out["calculations"].push_back(
-        {{"name", c.name}, {"purpose", c.purpose}, {"version", c.version}});
-  }
-  const auto list = [](const auto& faces, Json& into) {
-    for (const auto& face : faces) {
-      Json one{{"name", face.name}, {"purpose", face.purpose}};
-      put_place(one, face);
-      into.push_back(std::move(one));
-    }
-  };
-  list(desk::acts(), out["acts"]);
-  list(desk::views(), out["views"]);
-  return dumped(out);
-}
-
-std::string describe_json(const desk::Act& act) {
-  return described(
-      act, "act",
-      {{"changes_plans", act.changes_plans}, {"cautions", cautions_tree(act.cautions)}});
-}
-std::string describe_json(const desk::View& view) {
-  return described(view, "view", Json::object());
-}
-
-std::string openapi_text() {
   using calculation::Entry;
-  std::vector<Entry> entries;
-  for (const auto& a : desk::acts())
-    entries.push_back({Entry::Is::act, a.name, a.purpose, a.input, a.output});
-  for (const auto& v : desk::views())
-    entries.push_back({Entry::Is::view, v.name, v.purpose, v.input, v.output});
-  return calculation::openapi_json(calculation::catalogue(), entries, WM_VERSION);
-}
-
-std::string act_json(const binder::Reply& reply, quantity::UnitSet units) {
-  auto recorded = Json::array();
-  for (const auto& r : reply.recorded)
-    recorded.push_back({{"sequence", r.sequence}, {"id", r.id}, {"kind", r.kind}});
-  return fmt::format(
-      R"({{"sequence":{},"head":{},"answer":{},"recorded":{},"cautions":{},"was_there_already":{}}})",
-      reply.sequence, json_string(reply.head), answer_text(reply, units), dumped(recorded),
-      dumped(cautions_tree(reply.cautions)), reply.was_there_already);
-}
-
-std::string view_json(const binder::Reply& reply, quantity::UnitSet units) {
-  return fmt::format(R"({{"sequence":{},"head":{},"answer":{}}})", reply.sequence,
-                     json_string(reply.head), answer_text(reply, units));
+  Json out = Json::object();
+  for (const auto& list :
+       {calculation::list_json(calculation::catalogue()), calculation::list_json(Entry::Is::act),
+        calculation::list_json(Entry::Is::view)}) {
+    out.update(Json::parse(list));
+  }
+  return dumped(out);
 }
 
 std::string event_json(const record::StoredEvent& e) {

@@ -10,16 +10,8 @@
 
 namespace wm::service::detail {
 
-/// A JSON string, quotes and all; bytes that are no UTF-8 are replaced.
-[[nodiscard]] std::string json_string(std::string_view text);
-
+/// {calculations, acts, views}: what there is, by name and purpose.
 [[nodiscard]] std::string catalogue_json();
-[[nodiscard]] std::string describe_json(const desk::Act& act);
-[[nodiscard]] std::string describe_json(const desk::View& view);
-[[nodiscard]] std::string openapi_text();
-
-[[nodiscard]] std::string act_json(const binder::Reply& reply, quantity::UnitSet units);
-[[nodiscard]] std::string view_json(const binder::Reply& reply, quantity::UnitSet units);
 [[nodiscard]] std::string event_json(const record::StoredEvent& event);
 [[nodiscard]] std::string verification_json(const record::Verification& found,
                                             const record::Head& last);

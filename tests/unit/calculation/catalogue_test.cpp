@@ -48,10 +48,25 @@ TEST(Catalogue, HoldsTheFirstSevenCalculations) {
 }
 
 TEST(Catalogue, EveryCalculationHasAPageThatIsListed) {
-  const auto index = calculation::manual_index(calculation::catalogue());
+  const auto index = calculation::manual_index(calculation::catalogue(), calculation::entries());
   for (const auto& c : calculation::catalogue().calculations()) {
     EXPECT_NE(index.find(fmt::format("[{}]({}.md)", c.name, c.name)), std::string::npos);
     EXPECT_FALSE(calculation::describe_json(c).empty());
+  }
+  EXPECT_GT(calculation::entries().size(), 50U);
+  for (const auto& e : calculation::entries()) {
+    EXPECT_NE(index.find(fmt::format("[{}]({})", e.name, calculation::manual_file(e))),
+              std::string::npos);
+    const auto page = calculation::manual_page(e);
+    for (const auto* part :
+         {"\n## Inputs\n", "\n## Answer\n", "\n## Command line\n", "\n## HTTP\n"})
+      EXPECT_NE(page.find(part), std::string::npos) << e.name;
+    if (e.kind == calculation::Entry::Is::act) {
+      EXPECT_NE(page.find("\n## Cautions\n"), std::string::npos) << e.name;
+    }
+    if (e.input->fields.empty()) continue;
+    for (const auto& what : calculation::complaints(*e.input))
+      ADD_FAILURE() << e.name << ": " << what;
   }
 }
 
@@ -104,7 +119,8 @@ TEST(OpenApi, DescribesCalculationsActsAndViews) {
                                          &describe::type_of<sample::Everything>(), nullptr},
                                         {calculation::Entry::Is::view, "lead", "One lead", nullptr,
                                          &describe::type_of<sample::Lead>()}};
-  const auto json = calculation::openapi_json(made, entries, "1.2.3");
+  const auto json =
+      calculation::openapi_json(made, entries, describe::type_of<sample::Meter>(), "1.2.3");
   for (const auto* part :
        {R"("openapi": "3.1.0")", R"("/api/calc/per-length": {)", R"("/api/act/measure": {)",
         R"("/api/view/lead": {)", R"("$ref": "#/components/schemas/quantity-text")",
@@ -114,8 +130,51 @@ TEST(OpenApi, DescribesCalculationsActsAndViews) {
   }
 }
 
+// Acts and views were described by their bare input and answer, without what is around them.
+TEST(OpenApi, PutsActsAndAnswersIntoTheirEnvelopes) {
+  describe::Catalogue none;
+  const calculation::Entry act[] = {{calculation::Entry::Is::act, "mark", "Mark it",
+                                     &describe::type_of<sample::Lead>(),
+                                     &describe::type_of<sample::Lead>()}};
+  const auto json = calculation::openapi_json(none, act, describe::type_of<sample::Meter>(), "1");
+  for (const auto* part :
+       {R"("$ref": "#/components/schemas/meter")", R"("input": {)", R"("was_there_already": {)",
+        R"("recorded": {)", R"("cautions": {)", R"("409": {)", R"("name": "X-Witnessmark")"}) {
+    EXPECT_NE(json.find(part), std::string::npos) << part;
+  }
+}
+
+TEST(NoSuchName, TellsTheNearest) {
+  const std::string_view names[] = {"measure", "correct"};
+  const auto problem = calculation::no_such_name("act", "NAME", "mesure", names);
+  EXPECT_EQ(problem.what, "there is no act `mesure`");
+  EXPECT_EQ(problem.do_next, "did you mean `measure`?");
+  EXPECT_EQ(problem.expected, "one of: measure, correct");
+  EXPECT_EQ(calculation::no_such_name("act", "NAME", "", names).what, "which act?");
+}
+
+TEST(Manual, PageOfAnActTellsHowToCallIt) {
+  const describe::Caution cautions[] = {describe::caution::high_tension};
+  const calculation::Entry act{calculation::Entry::Is::act,
+                               "mark",
+                               "Mark it",
+                               &describe::type_of<sample::Everything>(),
+                               &describe::type_of<sample::Answer>(),
+                               cautions,
+                               true};
+  const auto page = calculation::manual_page(act, "mark BINDER");
+  for (const auto* part :
+       {"# mark\n", "An act that changes plans", "## Cautions",
+        "| `position` | Position | text, naming a position |", "witnessmark act BINDER mark",
+        "leads/0/length='38 in'", "`POST /api/act/mark`", R"("id": "a3f9-1")", R"("seen": )",
+        "Shorter on the command line: `witnessmark mark BINDER ...`"}) {
+    EXPECT_NE(page.find(part), std::string::npos) << part << "\n" << page;
+  }
+}
+
 TEST(OpenApi, LeavesNoReferenceOpen) {
-  const auto json = calculation::openapi_json(calculation::catalogue(), {}, "0");
+  const auto json = calculation::openapi_json(calculation::catalogue(), calculation::entries(),
+                                              describe::type_of<sample::Meter>(), "0");
   const std::string mark = "\"#/components/schemas/";
   for (auto at = json.find(mark); at != std::string::npos; at = json.find(mark, at + 1)) {
     const auto start = at + mark.size();

@@ -116,4 +116,9 @@ TEST(CallJson, TellsBadUnitsTogetherWithBadInput) {
   EXPECT_EQ(refused.error()[0].kind, Kind::not_applicable);
 }
 
+TEST(JsonString, EveryByteBecomesAReadableString) {
+  EXPECT_EQ(calculation::json_string("a\"\n\x01"), R"("a\"\n\u0001")");
+  EXPECT_EQ(calculation::json_string("\xff"), "\"\xEF\xBF\xBD\"");
+}
+
 }  // namespace

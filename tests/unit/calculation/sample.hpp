@@ -77,6 +77,8 @@ struct Everything {
   std::string position;
   std::optional<std::string> photo;
   std::optional<std::int64_t> teeth;
+  std::vector<std::string> joints;
+  std::vector<Grade> grades;
 };
 inline std::string_view describe(describe::Fields<Everything>& f) {
   f.has<&Everything::title>("title", "Title").needed("left harness");
@@ -95,6 +97,8 @@ inline std::string_view describe(describe::Fields<Everything>& f) {
   f.has<&Everything::position>("position", "Position").refers_to("position");
   f.has<&Everything::photo>("photo", "Photo").refers_to("attachment");
   f.has<&Everything::teeth>("teeth", "Teeth").shown_when("grade=renewed");
+  f.has<&Everything::joints>("joints", "Joints").refers_to("joint");
+  f.has<&Everything::grades>("grades", "Grades");
   return "everything";
 }
 
@@ -118,6 +122,22 @@ inline std::string_view describe(describe::Fields<Answer>& f) {
   f.has<&Answer::grade>("grade", "Grade");
   return "answer";
 }
+enum class Verdict { conforms, does_not_conform, undecided, not_tested };
+inline std::string_view describe(describe::Choices<Verdict>& c) {
+  c.has(Verdict::conforms, "conforms", "conforms")
+      .has(Verdict::does_not_conform, "does-not-conform", "does not conform")
+      .has(Verdict::undecided, "undecided", "undecided")
+      .has(Verdict::not_tested, "not-tested", "not tested");
+  return "verdict";
+}
+struct Judged {
+  Verdict verdict{Verdict::not_tested};
+};
+inline std::string_view describe(describe::Fields<Judged>& f) {
+  f.has<&Judged::verdict>("verdict", "Verdict");
+  return "judged";
+}
+
 inline Checked<Answer> per_length(const Ask& ask, const describe::Context& /*context*/) {
   if (ask.run.value.si > 5) {
     return Fail(Problems{{Kind::not_applicable, "run", "longer than any lead", "", "", "", ""}});

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "unit/calculation/sample.hpp"
 
 namespace {
@@ -58,6 +60,36 @@ TEST(KeyValues, TellWhatCannotBeFollowed) {
   EXPECT_EQ(read({"bench=perhaps"}).error()[0].expected, "yes or no: true or false");
 }
 
+// `joints=a,b` was refused with "a list is expected" and no word on how to write one.
+TEST(KeyValues, SplitAListAtCommasWhereAnEntryHoldsNone) {
+  const auto got = read({"title=x", "leads/0/name=a", "leads/0/length=38 in",
+                         "leads/0/reading=8 ohm", "joints=inlet, outlet", "grades=renewed"});
+  ASSERT_TRUE(got) << calculation::problems_text(got.error());
+  EXPECT_EQ(got->joints, (std::vector<std::string>{"inlet", "outlet"}));
+  EXPECT_EQ(got->grades, (std::vector<sample::Grade>{sample::Grade::renewed}));
+
+  const auto wrong = read({"joints=a,,b", "grades=renewed,tight"}).error();
+  const auto at = [&](std::string_view path) {
+    return std::find_if(wrong.begin(), wrong.end(),
+                        [&](const Problem& p) { return p.path == path; });
+  };
+  ASSERT_NE(at("joints/1"), wrong.end()) << calculation::problems_text(wrong);
+  ASSERT_NE(at("grades/1"), wrong.end()) << calculation::problems_text(wrong);
+  EXPECT_EQ(at("grades/1")->kind, Kind::unknown_choice);
+}
+
+TEST(KeyValues, SayHowToWriteAListThatCannotBeSplit) {
+  const auto free_text = read({"words=hose, upper"}).error();
+  EXPECT_EQ(free_text[0].path, "words");
+  EXPECT_EQ(free_text[0].expected, "one word an entry: words/0=... words/1=...");
+  const auto records = read({"leads=a"}).error();
+  EXPECT_EQ(records[0].expected, "one word an entry: leads/0/name=... leads/1/name=...");
+  const auto one = read(
+      {"title=x", "leads/0/name=a", "leads/0/length=38 in", "leads/0/reading=8 ohm", "words=hose"});
+  ASSERT_TRUE(one) << calculation::problems_text(one.error());
+  EXPECT_EQ(one->words, std::vector<std::string>{"hose"});
+}
+
 TEST(WithFields, ReplacesSomeFieldsOfAPayload) {
   Everything value;
   value.title = "left harness";
@@ -110,20 +142,36 @@ TEST(CallWords, AnswersWithSourcesAndCautions) {
   const auto got = calculation::call_words(
       calculation, Words{"run=1 m", "each=2 kohm", "units/per_length=ohm/m"}, {});
   ASSERT_TRUE(got) << calculation::problems_text(got.error());
-  EXPECT_EQ(got->substr(0, got->find("\n\n")),
+  EXPECT_EQ(got->text.substr(0, got->text.find("\n\n")),
             "Resistance of each length  2000 ohm/m\n"
             "Resistance                 2 kohm\n"
             "Grade                      renewed");
   const auto asked =
       calculation::call_words(calculation, Words{"run=1 m", "each=2 kohm", "units/each=ohm"}, {});
   ASSERT_TRUE(asked) << calculation::problems_text(asked.error());
-  EXPECT_NE(asked->find("2000 ohm  (typed: 2 kohm)\n"), std::string::npos) << *asked;
-  EXPECT_NE(got->find("  source   derived, Ohm's law (derived)\n"), std::string::npos) << *got;
-  EXPECT_NE(got->find("\n  caution  Conductor only: "), std::string::npos);
+  EXPECT_NE(asked->text.find("2000 ohm  (typed: 2 kohm)\n"), std::string::npos) << asked->text;
+  EXPECT_NE(got->text.find("  source   derived, Ohm's law (derived)\n"), std::string::npos)
+      << got->text;
+  EXPECT_NE(got->text.find("\n  caution  Conductor only: "), std::string::npos);
   const auto json =
       calculation::call_words(calculation, Words{"run=1 m", "each=2 kohm"}, {}, {}, true);
   ASSERT_TRUE(json);
-  EXPECT_TRUE(json->starts_with(R"({"calculation":"per-length")"));
+  EXPECT_TRUE(json->text.starts_with(R"({"calculation":"per-length")"));
+}
+
+// A verdict of `does-not-conform` left the exit status at 0.
+TEST(IsFinding, AVerdictThatIsNotShownToConform) {
+  const auto& type = describe::type_of<sample::Judged>();
+  const auto found = [&](sample::Verdict verdict) {
+    const sample::Judged judged{verdict};
+    return calculation::is_finding(type, &judged);
+  };
+  EXPECT_TRUE(found(sample::Verdict::does_not_conform));
+  EXPECT_TRUE(found(sample::Verdict::undecided));
+  EXPECT_FALSE(found(sample::Verdict::conforms));
+  EXPECT_FALSE(found(sample::Verdict::not_tested));
+  const sample::Answer no_verdict{};
+  EXPECT_FALSE(calculation::is_finding(describe::type_of<sample::Answer>(), &no_verdict));
 }
 
 TEST(ProblemsText, SaysWhatToDo) {
@@ -135,6 +183,22 @@ TEST(ProblemsText, SaysWhatToDo) {
             "  example  38 in\n"
             "  do       measure again\n"
             "  source   entered by you\n");
+}
+
+TEST(DescribeText, DescribesActsAndViews) {
+  const describe::Caution cautions[] = {describe::caution::high_tension};
+  const calculation::Entry act{calculation::Entry::Is::act,
+                               "mark",
+                               "Mark it",
+                               &describe::type_of<sample::Everything>(),
+                               &describe::type_of<sample::Answer>(),
+                               cautions,
+                               true};
+  const auto text = calculation::describe_text(act);
+  for (const auto* part : {"mark: Mark it\n", "Position: text; names a position", "  caution  ",
+                           "  plans    changes plans"}) {
+    EXPECT_NE(text.find(part), std::string::npos) << part << "\n" << text;
+  }
 }
 
 TEST(DescribeText, ListsEveryField) {

@@ -39,11 +39,6 @@ TEST(ProblemsAnswer, TheStatusSaysWhatKindOfProblemItIs) {
   EXPECT_EQ(status({Kind::damaged}), 500);
 }
 
-TEST(JsonString, EveryByteBecomesAReadableString) {
-  EXPECT_EQ(json_string("a\"\n\x01"), R"("a\"\n\u0001")");
-  EXPECT_EQ(json_string("\xff"), "\"\xEF\xBF\xBD\"");
-}
-
 TEST(EventJson, ABodyThatIsNoJsonDoesNotSpoilTheRest) {
   record::StoredEvent event;
   event.body = R"({"text":"x"})";

@@ -135,7 +135,12 @@ void take(const Taking& t, const PartRemoved& e) {
   open->to_counters = take_readings(t, aircraft, e.at);
   fill_from_series(open->to_counters, aircraft, t.day);
   const auto holder = aircraft.fitted.find(open->position);
-  if (holder != aircraft.fitted.end() && holder->second == e.part) aircraft.fitted.erase(holder);
+  if (holder == aircraft.fitted.end() || holder->second != e.part) return;
+  // An old removal entered late: the same part may have come back since.
+  const auto* current = found->second.current();
+  const bool came_back =
+      current != nullptr && current->aircraft == e.aircraft && current->position == open->position;
+  if (!came_back) aircraft.fitted.erase(holder);
 }
 void take(const Taking& t, const LimitSet& e) {
   auto& limit = t.aircraft(e.aircraft).limits[e.id];

@@ -14,7 +14,25 @@ using Simple = Checked<Outcome<Said>>;
 [[nodiscard]] Simple add_position(const bay::PositionAdded& in, const Desk& desk);
 [[nodiscard]] Simple add_joint(const bay::JointAdded& in, const Desk& desk);
 [[nodiscard]] Simple register_part(const bay::PartRegistered& in, const Desk& desk);
-[[nodiscard]] Simple install_part(const bay::PartInstalled& in, const Desk& desk);
+/// A part put into a position; with `until_day` also taken out again, so that the history of
+/// old parts can be entered late, below parts that came after.
+struct PartFitted {
+  std::string aircraft, part, position;
+  std::vector<bay::CounterReading> at;
+  std::string change;
+  bool day_known{true};
+  std::optional<bay::Date> until_day;      ///< when it was taken out again
+  std::vector<bay::CounterReading> until;  ///< readings at that time
+  std::string reason;                      ///< why it was taken out
+  std::string note;
+};
+std::string_view describe(describe::Fields<PartFitted>& f);
+/// Overlaps are judged by when things happened, not by when they are entered.
+/// @return conflict where the position or the part is taken in that time, with which, from when
+///         to when; missing where a removal lacks its day or reason.
+[[nodiscard]] Simple install_part(const PartFitted& in, const Desk& desk);
+/// The same without a removal: a part as a sheet has it.
+[[nodiscard]] Simple fit_part(const bay::PartInstalled& in, const Desk& desk);
 [[nodiscard]] Simple remove_part(const bay::PartRemoved& in, const Desk& desk);
 [[nodiscard]] Simple set_limit(const bay::LimitSet& in, const Desk& desk);
 [[nodiscard]] Simple describe_check(const bay::CheckDescribed& in, const Desk& desk);

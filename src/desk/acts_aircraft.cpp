@@ -17,21 +17,87 @@ Problems new_name(const Map& taken, const std::string& id) {
   return {name.error()};
 }
 
-/// A part in the position on that day, other than `part` itself.
-const bay::Installation* in_the_way(const bay::State& state, const bay::PartInstalled& in,
+/// An installation that shares a moment with this one: the same position or the same part.
+const bay::Installation* in_the_way(const bay::State& state, const PartFitted& in,
                                     quantity::Date day) {
   for (const auto& [id, part] : state.parts) {
     for (const auto& i : part.installations) {
       const bool same_place = i.aircraft == in.aircraft && i.position == in.position;
-      const bool same_part = id == in.part;
-      if (!same_place && !same_part) continue;
-      const bool overlaps = i.from <= day && (!i.to || day < *i.to);
-      if (overlaps) return &i;
-      // Fitted before an installation that is already on record, and not yet removed.
-      if (day < i.from && !same_part && same_place && !i.to) return &i;
+      if (!same_place && id != in.part) continue;
+      const bool begins_before_its_end = !i.to || day < *i.to;
+      const bool ends_after_its_begin = !in.until_day || i.from < *in.until_day;
+      if (begins_before_its_end && ends_after_its_begin) return &i;
     }
   }
   return nullptr;
+}
+
+Problem overlap(const bay::Installation& other, const PartFitted& in, quantity::Date day) {
+  const auto since = other.day_known ? "since " + quantity::print_date(other.from)
+                                     : std::string("since a day that nobody knows");
+  auto p = problem(Kind::conflict, "position",
+                   fmt::format("part `{}` {} in position `{}` {}{}", other.part,
+                               other.to ? "was" : "is", other.position, since,
+                               other.to ? " until " + quantity::print_date(*other.to) : ""));
+  if (other.from <= day) {
+    p.do_next =
+        other.to ? "Give the right day." : "Record its removal first, or give the right day.";
+  } else if (in.until_day) {
+    p.path = "until_day";
+    p.do_next = "Give the day on which this part was taken out; it lies before the other came in.";
+  } else {
+    p.do_next = "If this part was taken out before that, say so here: until_day, with the reason.";
+  }
+  return p;
+}
+
+/// What a removal that is entered together with its installation lacks.
+Problems check_removal(const bay::Aircraft& aircraft, const PartFitted& in, const Desk& desk) {
+  Problems problems;
+  if (!in.until_day) {
+    if (!in.until.empty() || !in.reason.empty()) {
+      problems.push_back({Kind::missing,
+                          "until_day",
+                          "the day on which it was taken out is not said",
+                          "a date",
+                          "2021-03-01",
+                          {},
+                          {}});
+    }
+    return problems;
+  }
+  const auto day = *in.until_day;
+  if (day < desk.day()) {
+    problems.push_back(
+        problem(Kind::conflict, "until_day",
+                fmt::format("taken out on {}, before it was fitted on {}",
+                            quantity::print_date(day), quantity::print_date(desk.day()))));
+  }
+  if (desk.context.today.ok() && day > desk.context.today) {
+    problems.push_back(problem(Kind::out_of_bounds, "until_day", "lies in the future"));
+  }
+  if (in.reason.empty()) {
+    problems.push_back({Kind::missing,
+                        "reason",
+                        "why it was taken out is not said",
+                        "the reason, or that it is unknown",
+                        "past its limit",
+                        {},
+                        {}});
+  }
+  // The later readings have to fit the earlier ones of this same act as well.
+  bay::Aircraft with_first;
+  with_first.counters = aircraft.counters;
+  for (const auto& reading : in.at) {
+    const auto counter = with_first.counters.find(reading.counter);
+    if (counter == with_first.counters.end() || (!reading.hours && !reading.count)) continue;
+    const double shown =
+        reading.hours ? reading.hours->value.si / 3600.0 : static_cast<double>(*reading.count);
+    (void)counter->second.series.add({desk.day(), desk.state.sequence + 1, shown, false, {}});
+  }
+  auto more = check_counters(with_first, in.until, day, "until");
+  problems.insert(problems.end(), more.begin(), more.end());
+  return problems;
 }
 
 }  // namespace
@@ -114,20 +180,33 @@ Simple register_part(const bay::PartRegistered& in, const Desk& desk) {
              in.id);
 }
 
-Simple install_part(const bay::PartInstalled& in, const Desk& desk) {
+Simple install_part(const PartFitted& in, const Desk& desk) {
   const auto& aircraft = aircraft_of(desk.state, in.aircraft);
   auto problems = check_counters(aircraft, in.at, desk.day(), "at");
-  if (const auto* other = in_the_way(desk.state, in, desk.day())) {
-    problems.push_back(
-        problem(Kind::conflict, "position",
-                fmt::format("part `{}` is in position `{}` {} {}{}", other->part, other->position,
-                            "since", quantity::print_date(other->from),
-                            other->to ? " until " + quantity::print_date(*other->to) : ""),
-                "Record its removal first, or give the right day."));
-  }
+  auto more = check_removal(aircraft, in, desk);
+  const bool days_in_order = !in.until_day || desk.day() <= *in.until_day;
+  problems.insert(problems.end(), more.begin(), more.end());
+  const auto* other = days_in_order ? in_the_way(desk.state, in, desk.day()) : nullptr;
+  if (other != nullptr) problems.push_back(overlap(*other, in, desk.day()));
   if (!problems.empty()) return Fail(std::move(problems));
-  return one(in, fmt::format("{} installed: {}.", in.part,
-                             aircraft.positions.find(in.position)->second.name));
+  const auto& place = aircraft.positions.find(in.position)->second.name;
+  bay::PartInstalled installed{in.aircraft, in.part,      in.position, in.at,
+                               in.change,   in.day_known, in.note};
+  if (!in.until_day)
+    return one(std::move(installed), fmt::format("{} installed: {}.", in.part, place));
+  const auto last_day = quantity::print_date(*in.until_day);
+  const auto first_day =
+      in.day_known ? quantity::print_date(desk.day()) : std::string("a day that nobody knows");
+  return Outcome<Said>{
+      {{std::move(installed), {}},
+       {bay::PartRemoved{in.aircraft, in.part, in.reason, in.until, {}}, {}, last_day}},
+      {fmt::format("{}: in {} from {} until {}.", in.part, place, first_day, last_day), {}, {}}};
+}
+
+Simple fit_part(const bay::PartInstalled& in, const Desk& desk) {
+  return install_part(
+      {in.aircraft, in.part, in.position, in.at, in.change, in.day_known, {}, {}, {}, in.note},
+      desk);
 }
 
 Simple remove_part(const bay::PartRemoved& in, const Desk& desk) {
@@ -266,6 +345,24 @@ Simple revise_mass(const bay::MassRevised& in, const Desk& desk) {
         "counts is every loading: work out the extremes.");
   }
   return out;
+}
+
+std::string_view describe(describe::Fields<PartFitted>& f) {
+  f.has<&PartFitted::aircraft>("aircraft", "Aircraft").needed("pebblewing").refers_to("aircraft");
+  f.has<&PartFitted::part>("part", "Part").needed("hose-0412").refers_to("part");
+  f.has<&PartFitted::position>("position", "Position")
+      .needed("oil-hose-upper")
+      .refers_to("position");
+  f.has<&PartFitted::at>("at", "Counter readings at the time");
+  f.has<&PartFitted::change>("change", "Belongs to change").refers_to("change");
+  f.has<&PartFitted::day_known>("day_known", "The day is known");
+  f.has<&PartFitted::until_day>("until_day", "Taken out again on")
+      .help("For the history of a part that is there no more; left empty, it is still fitted")
+      .example("2021-03-01");
+  f.has<&PartFitted::until>("until", "Counter readings when it was taken out");
+  f.has<&PartFitted::reason>("reason", "Why it was taken out").example("past its limit");
+  f.has<&PartFitted::note>("note", "Note");
+  return "part-fitted";
 }
 
 }  // namespace wm::desk

@@ -227,8 +227,7 @@ void import_parts(Importer& to, const AircraftSheet& in) {
     }
     const bay::PartInstalled installed{in.aircraft.id,       p.id, p.position, p.at, {},
                                        p.fitted.has_value(), {}};
-    to.take<bay::PartInstalled>(path, "part " + p.id + " installed", installed, nullptr,
-                                &install_part,
+    to.take<bay::PartInstalled>(path, "part " + p.id + " installed", installed, nullptr, &fit_part,
                                 p.fitted ? quantity::print_date(*p.fitted) : std::string{});
   }
 }

@@ -71,6 +71,7 @@ class Bench {
   bay::State state;
   std::string day{"2026-11-25"};
   std::string author{"anna"};
+  std::string today{};  ///< the day on which it is entered, where that is not `day`
 
   /// An act with its fields ("\"stage\":\"one\""); the bird is put in where an aircraft is asked.
   /// Its events are taken in as the binder would. @return the problems, none when it was done.
@@ -118,7 +119,7 @@ class Bench {
   [[nodiscard]] std::string last_event() const { return state.events.back()->meta.id; }
   [[nodiscard]] describe::Context context() const {
     describe::Context out;
-    out.today = *quantity::parse_date(day);
+    out.today = *quantity::parse_date(today.empty() ? day : today);
     out.tables = calculation::catalogue().tables();
     return out;
   }

@@ -57,7 +57,7 @@ bool did_one_of(const bay::Aircraft& aircraft, const std::vector<std::string>& c
   return std::any_of(changes.begin(), changes.end(), [&](const std::string& id) {
     const auto change = aircraft.changes.find(id);
     return change != aircraft.changes.end() && change->second.result &&
-           change->second.result->by == person;
+           is_same_person(change->second.result->by, person);
   });
 }
 

@@ -63,12 +63,13 @@ Problems check_joint(const bay::Aircraft& aircraft, const bay::JointWorked& in,
     problems.push_back(problem(Kind::refused, "state", "the joint is looked at once it is marked",
                                "Mark the joint first."));
   }
-  const bool same_person = in.by.empty() || in.by == joint.worked_by;
+  const bool nobody = is_blank(in.by);
+  const bool same_person = nobody || is_same_person(in.by, joint.worked_by);
   if (in.state == bay::JointState::seen && about.needs_second_person && same_person) {
-    problems.push_back(problem(
-        Kind::refused, "by",
-        in.by.empty() ? "who looked is not said; this joint needs a second person"
-                      : fmt::format("{} worked on this joint: a second person must look", in.by)));
+    problems.push_back(
+        problem(Kind::refused, "by",
+                nobody ? "who looked is not said; this joint needs a second person"
+                       : fmt::format("{} worked on this joint: a second person must look", in.by)));
   }
   if (in.state != bay::JointState::open && !joint.ever_worked) {
     notes.push_back("The joint was not on record as open: is this the right one?");

@@ -106,7 +106,30 @@ struct Walk {
   }
 };
 
+bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
+
+/// The name trimmed, its inner blanks one each, ASCII letters small.
+std::string folded(std::string_view name) {
+  std::string out;
+  bool gap = false;
+  for (const char c : name) {
+    if (is_space(c)) {
+      gap = !out.empty();
+      continue;
+    }
+    if (gap) out += ' ';
+    gap = false;
+    out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  }
+  return out;
+}
+
 }  // namespace
+
+bool is_same_person(std::string_view one, std::string_view other) {
+  return folded(one) == folded(other);
+}
+bool is_blank(std::string_view text) { return std::all_of(text.begin(), text.end(), is_space); }
 
 Problems check_references(const Type& type, const void* value, const bay::State& state) {
   const bay::Aircraft* aircraft = nullptr;

@@ -11,6 +11,14 @@ namespace wm::desk {
 [[nodiscard]] Problems check_references(const describe::Type& type, const void* value,
                                         const bay::State& state);
 
+/// Whether two names as written are one person's: blanks at the ends, how many blanks stand
+/// between, and the case of ASCII letters do not matter ("J. Ford" and " j.  ford ").
+/// What it can't see: that an initial and a full first name are one person, a nickname, a
+/// mistyped letter, accented letters of another case, or that two people bear one name. It helps
+/// an honest owner; it does not catch a dishonest one.
+[[nodiscard]] bool is_same_person(std::string_view one, std::string_view other);
+[[nodiscard]] bool is_blank(std::string_view text);
+
 /// @pre the reference was checked
 [[nodiscard]] const bay::Aircraft& aircraft_of(const bay::State& state, std::string_view id);
 

@@ -58,6 +58,43 @@ TEST(Joints, TheMarkComesAfterTheTorqueAndTheLookAfterTheMark) {
   EXPECT_TRUE(bench.bird().joints.at("oil-nut").closed());
 }
 
+// Symptom: a joint on which no work was recorded could be marked, and then seen.
+TEST(Joints, OnlyATightJointIsMarkedLockedOrSeen) {
+  auto bench = bird_bench();
+  auto problems = bench.act("work-joint", R"("joint":"lead-nut","state":"marked","by":"anna")");
+  ASSERT_TRUE(refused(problems, Kind::refused, "state"));
+  EXPECT_TRUE(says(problems[0].what, "no work on this joint is on record"));
+  EXPECT_TRUE(refused(bench.act("work-joint", R"("joint":"lead-nut","state":"seen","by":"anna")"),
+                      Kind::refused, "state"));
+  EXPECT_TRUE(refused(bench.act("work-joint", R"("joint":"fuel-nut","state":"locked")"),
+                      Kind::refused, "state"));
+  bench.joint("lead-nut", "open");
+  problems = bench.act("work-joint", R"("joint":"lead-nut","state":"marked","by":"anna")");
+  ASSERT_TRUE(refused(problems, Kind::refused, "state"));
+  EXPECT_TRUE(says(problems[0].what, "not on record since it was opened"));
+  bench.joint("lead-nut", "assembled");
+  bench.joint("lead-nut", "marked");
+  bench.joint("lead-nut", "seen");
+  EXPECT_TRUE(bench.bird().joints.at("lead-nut").closed());
+}
+
+// Symptom: "an independent inspection is another person's" compared names letter by letter.
+TEST(Joints, ANameWrittenAnotherWayIsTheSamePerson) {
+  auto bench = bird_bench();
+  bench.joint("fuel-nut", "open");
+  const auto worked = [](const char* more) { return std::string(R"("joint":"fuel-nut",)") + more; };
+  bench.done("work-joint",
+             worked(R"("state":"torqued","torque":"120 in-lb","by":"J. Ford, invented")"));
+  bench.done("work-joint", worked(R"("state":"locked","by":"J. Ford, invented")"));
+  bench.joint("fuel-nut", "marked");
+  for (const auto* by : {" j.  ford, INVENTED ", "J. Ford, invented", "   "})
+    EXPECT_TRUE(refused(
+        bench.act("work-joint", worked(R"("state":"seen","by":")") + std::string(by) + "\""),
+        Kind::refused, "by"))
+        << by;
+  bench.done("work-joint", worked(R"("state":"seen","by":"B. Ford, invented")"));
+}
+
 TEST(Joints, ASecondPersonIsAnotherPersonWithAName) {
   auto bench = bird_bench();
   bench.joint("fuel-nut", "open");

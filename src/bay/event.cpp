@@ -5,11 +5,17 @@
 namespace wm::bay {
 namespace {
 
+/// The version that is written today. A new one needs a lift (binder) and a frozen sample.
+template <class Body>
+constexpr int k_version = 1;
+template <>
+constexpr int k_version<JointWorked> = 2;  // reason_outside_band
+
 template <std::size_t I>
 EventKind kind_at() {
   using Body = std::variant_alternative_t<I, Payload>;
   const auto& type = describe::type_of<Body>();
-  return {type.name, 1, &type, [] { return Payload{std::in_place_index<I>}; }};
+  return {type.name, k_version<Body>, &type, [] { return Payload{std::in_place_index<I>}; }};
 }
 
 template <std::size_t... I>

@@ -289,6 +289,7 @@ void take(const Taking& t, const JointWorked& e) {
   if (e.state == JointState::open) {
     joint.reached.clear();
     joint.torque.reset();
+    joint.outside_band.clear();
   }
   joint.state = e.state;
   joint.reached.insert(e.state);
@@ -304,7 +305,10 @@ void take(const Taking& t, const JointWorked& e) {
   }
   joint.by = e.by;
   if (!e.stage.empty()) joint.stage = e.stage;
-  if (e.torque) joint.torque = e.torque;
+  if (e.torque) {
+    joint.torque = e.torque;
+    joint.outside_band = e.reason_outside_band;
+  }
   if (!e.torque_table.empty()) joint.torque_table = e.torque_table;
   if (joint.closed()) {
     joint.open_number = 0;

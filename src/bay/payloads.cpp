@@ -384,6 +384,10 @@ std::string_view describe(describe::Fields<JointWorked>& f) {
   f.has<&JointWorked::by>("by", "By");
   f.has<&JointWorked::stage>("stage", "Stage").refers_to("stage");
   f.has<&JointWorked::note>("note", "Note");
+  f.has<&JointWorked::reason_outside_band>("reason_outside_band",
+                                           "Why a torque outside the joint's limits is allowed")
+      .help("Only where the torque lies outside: what the maker's instruction says")
+      .example("");
   return "joint-worked";
 }
 

@@ -306,6 +306,8 @@ struct JointWorked {
   std::string by;
   std::string stage;
   std::string note;
+  /// Why a torque outside the joint's band is allowed (version 2; before, nobody was asked).
+  std::string reason_outside_band;
 };
 std::string_view describe(describe::Fields<JointWorked>& f);
 

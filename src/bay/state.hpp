@@ -81,6 +81,7 @@ struct JointRecord {
   std::int64_t open_number{};  ///< number on the list of open joints, 0 when closed
   Sequence since{};
   std::optional<Entered<Torque>> torque;
+  std::string outside_band;  ///< the written reason for a torque outside the band
   std::string torque_table, by, stage;
   std::string worked_by;         ///< who did the last work other than marking and looking
   Sequence disturbed{};          ///< last work other than marking and looking

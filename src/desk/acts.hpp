@@ -69,6 +69,7 @@ struct JointsWorked {
   bay::JointState state{bay::JointState::open};
   std::optional<bay::Entered<bay::Torque>> torque;
   std::string torque_table, by, stage;
+  std::string reason_outside_band;
 };
 std::string_view describe(describe::Fields<JointsWorked>& f);
 [[nodiscard]] Simple work_joints(const JointsWorked& in, const Desk& desk);

@@ -47,10 +47,22 @@ Problems check_joint(const bay::Aircraft& aircraft, const bay::JointWorked& in,
       const double drag = in.drag ? in.drag->value.si : 0.0;
       const double net = in.torque->value.si - drag;
       if (net < about.torque_least->value.si || net > about.torque_most->value.si) {
-        notes.push_back(fmt::format("{}{} is outside {} to {} ({}).", in.torque->text,
-                                    in.drag ? " less drag " + in.drag->text : "",
-                                    about.torque_least->text, about.torque_most->text,
-                                    about.torque_table));
+        const auto band = fmt::format("{} to {} ({})", about.torque_least->text,
+                                      about.torque_most->text, about.torque_table);
+        const auto words = fmt::format("{}{} is outside {}", in.torque->text,
+                                       in.drag ? " less drag " + in.drag->text : "", band);
+        if (is_blank(in.reason_outside_band)) {
+          problems.push_back({Kind::out_of_bounds,
+                              "torque",
+                              words,
+                              band,
+                              about.torque_most->text,
+                              "Enter it again as read, or write why the maker's instruction "
+                              "allows it (reason_outside_band).",
+                              {}});
+        } else {
+          notes.push_back(words + "; allowed for this reason: " + in.reason_outside_band);
+        }
       }
     }
   }
@@ -164,8 +176,9 @@ Simple work_joints(const JointsWorked& in, const Desk& desk) {
   Outcome<Said> out;
   Problems problems;
   for (std::size_t i = 0; i < in.joints.size(); ++i) {
-    bay::JointWorked one{in.aircraft,     in.joints[i], in.state, in.torque, {},
-                         in.torque_table, {},           in.by,    in.stage,  {}};
+    bay::JointWorked one{in.aircraft,           in.joints[i], in.state, in.torque, {},
+                         in.torque_table,       {},           in.by,    in.stage,  {},
+                         in.reason_outside_band};
     auto found = check_joint(aircraft, one, out.answer.notes);
     for (auto& p : found) {
       p.path = p.path == "state" ? fmt::format("joints/{}", i) : p.path;
@@ -239,6 +252,8 @@ std::string_view describe(describe::Fields<JointsWorked>& f) {
   f.has<&JointsWorked::torque_table>("torque_table", "Torque table or manual");
   f.has<&JointsWorked::by>("by", "By");
   f.has<&JointsWorked::stage>("stage", "Stage").refers_to("stage");
+  f.has<&JointsWorked::reason_outside_band>("reason_outside_band",
+                                            "Why a torque outside the joint's limits is allowed");
   return "joints-worked";
 }
 

@@ -53,6 +53,10 @@ std::string change_lines(const bay::Aircraft& aircraft, const bay::Change& chang
     if (joint.torque) out += fmt::format(", torque {}", joint.torque->text);
     const auto& table = joint.torque_table.empty() ? joint.about.torque_table : joint.torque_table;
     if (joint.torque && !table.empty()) out += fmt::format(" ({})", table);
+    if (joint.torque && !joint.outside_band.empty()) {
+      out += fmt::format(", outside {} to {}: {}", joint.about.torque_least->text,
+                         joint.about.torque_most->text, joint.outside_band);
+    }
     out += ".\n";
   }
   return out;

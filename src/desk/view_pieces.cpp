@@ -41,6 +41,8 @@ JointLine joint_line(const bay::JointRecord& joint, const bay::State& state) {
   out.number = joint.open_number;
   out.closed = joint.closed();
   if (joint.torque) out.torque = joint.torque->text;
+  if (joint.torque && !joint.outside_band.empty())
+    out.torque += ", outside its limits: " + joint.outside_band;
   if (about.torque_least)
     out.torque_limits = about.torque_least->text + " to " + about.torque_most->text;
   out.torque_table = joint.torque_table.empty() ? about.torque_table : joint.torque_table;

@@ -97,8 +97,9 @@ struct Words {
     return fmt::format("{} for {} by {}: {}", bay::label(e.answer), e.rule, e.by, e.text);
   }
   std::string operator()(const bay::JointWorked& e) const {
-    return fmt::format("Joint {}: {}{}{}", e.joint, bay::label(e.state),
-                       e.torque ? " " + e.torque->text : "", with(e.by, ", by "));
+    return fmt::format("Joint {}: {}{}{}{}", e.joint, bay::label(e.state),
+                       e.torque ? " " + e.torque->text : "", with(e.by, ", by "),
+                       with(e.reason_outside_band, "; outside its limits: "));
   }
   std::string operator()(const bay::BungCounted& e) const {
     return fmt::format("{} {}", e.id, e.fitted ? "fitted" : "taken out");

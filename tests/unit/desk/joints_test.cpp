@@ -29,12 +29,36 @@ TEST(Joints, ATorqueNamesItsFigureAndItsTable) {
               Kind::missing, "torque_table"));
 }
 
-TEST(Joints, ATorqueOutsideItsTableIsRecordedAndTold) {
+// Symptom: a torque outside the joint's band was recorded with no more than a note.
+TEST(Joints, ATorqueOutsideItsBandIsRefusedWithoutAWrittenReason) {
   auto bench = bird_bench();
   bench.joint("oil-nut", "open");
-  const auto said =
-      bench.done("work-joint", R"("joint":"oil-nut","state":"torqued","torque":"300 in-lb")");
+  for (const auto* reason : {"", R"(,"reason_outside_band":"  ")"}) {
+    const auto problems =
+        bench.act("work-joint", fmt::format(R"("joint":"oil-nut","state":"torqued",)"
+                                            R"("torque":"300 in-lb"{})",
+                                            reason));
+    ASSERT_TRUE(refused(problems, Kind::out_of_bounds, "torque"));
+    EXPECT_EQ(problems[0].expected, "230 in-lb to 260 in-lb (maker's sheet, invented)");
+    EXPECT_TRUE(says(problems[0].do_next, "Enter it again as read, or write why"));
+  }
+  EXPECT_TRUE(refused(bench.act("work-joints", R"("joints":["oil-nut"],"state":"torqued",)"
+                                               R"("torque":"300 in-lb")"),
+                      Kind::out_of_bounds, "torque"));
+}
+
+TEST(Joints, ATorqueOutsideItsBandIsShownWithItsReason) {
+  auto bench = bird_bench();
+  bench.joint("oil-nut", "open");
+  const auto said = bench.done("work-joint", R"("joint":"oil-nut","state":"torqued",)"
+                                             R"("torque":"300 in-lb",)"
+                                             R"("reason_outside_band":"letter 4 of the maker")");
   EXPECT_TRUE(says(joined(said.notes), "outside 230 in-lb to 260 in-lb"));
+  const auto& joint = bench.bird().joints.at("oil-nut");
+  EXPECT_TRUE(says(desk::joint_line(joint, bench.state).torque, "letter 4 of the maker"));
+  EXPECT_TRUE(says(desk::in_words(bench.state.events.back()->payload), "letter 4 of the maker"));
+  bench.joint("oil-nut", "torqued", R"("torque":"245 in-lb")");
+  EXPECT_EQ(desk::joint_line(joint, bench.state).torque, "245 in-lb") << "put right";
 }
 
 // Final torque = wanted torque + drag of the self-locking nut (AC 43.13-1B CHG 1, par. 7-40):

@@ -159,20 +159,9 @@ Simple stage_step(const bay::StageStepDone& in, const Desk& desk) {
   const auto& aircraft = aircraft_of(desk.state, in.aircraft);
   const auto& stage = stage_of(desk, in.aircraft, in.stage);
   auto problems = check_counters(aircraft, in.at, desk.day(), "at");
-  const bool flight = in.step == bay::StageStep::check_flight;
   const bool good = in.result == bay::StepResult::satisfactory;
-  if (stage.state == bay::StageState::closed) {
-    problems.push_back(problem(Kind::conflict, "stage", "this stage is closed"));
-  }
-  if (flight && stage.about.ground_only) {
-    problems.push_back(problem(Kind::conflict, "step", "this stage is ground-only"));
-  }
-  if (flight && stage.state != bay::StageState::open && !stage.about.ground_only) {
-    problems.push_back(
-        problem(Kind::refused, "step",
-                "the stage is not open: its return-to-service entry is signed before the flight",
-                "Sign the stage open first.", "14 CFR 91.407(a)"));
-  }
+  auto order = out_of_order(aircraft, stage, in);
+  problems.insert(problems.end(), order.begin(), order.end());
   if (in.step == bay::StageStep::ground_run && good) {
     if (!in.ambient_temperature) {
       problems.push_back({Kind::missing,

@@ -66,10 +66,24 @@ Problems check_joint(const bay::Aircraft& aircraft, const bay::JointWorked& in,
       }
     }
   }
-  if (in.state == bay::JointState::marked && about.torque_most && !has(bay::JointState::torqued)) {
-    problems.push_back(
-        problem(Kind::refused, "state", "the mark comes after the torque is recorded",
-                "Record the torque first.", "a mark is not a lock: common practice, no source"));
+  const bool tight = about.torque_most
+                         ? has(bay::JointState::torqued)
+                         : has(bay::JointState::torqued) || has(bay::JointState::assembled);
+  if (in.state == bay::JointState::marked && !tight) {
+    problems.push_back(problem(
+        Kind::refused, "state",
+        fmt::format("the mark says that nothing moved since the joint was {}, and {}",
+                    about.torque_most ? "torqued" : "assembled",
+                    joint.ever_worked ? "that is not on record since it was opened"
+                                      : "no work on this joint is on record"),
+        about.torque_most ? "Record the torque first." : "Record it as assembled or torqued first.",
+        "a mark is not a lock: common practice, no source"));
+  }
+  if (in.state == bay::JointState::locked && !tight) {
+    problems.push_back(problem(
+        Kind::refused, "state", "a joint is locked once it is tight, and that is not on record",
+        about.torque_most ? "Record the torque first." : "Record it as assembled or torqued first.",
+        "common practice, no source"));
   }
   if (in.state == bay::JointState::seen && !has(bay::JointState::marked)) {
     problems.push_back(problem(Kind::refused, "state", "the joint is looked at once it is marked",

@@ -170,7 +170,90 @@ bay::Sequence opened_at(const bay::Aircraft& aircraft, const bay::Stage& stage) 
   return at;
 }
 
+constexpr const char* k_worked_since =
+    "There was work on this stage after it was signed open: hold it, prove it again, sign it open "
+    "again.";
+
+/// A joint that nothing holds together: opened, and neither assembled nor torqued since.
+bool is_loose(const bay::JointRecord& joint) {
+  return joint.ever_worked && !joint.reached.contains(bay::JointState::assembled) &&
+         !joint.reached.contains(bay::JointState::torqued);
+}
+
+Problem first_do(std::string what, std::string do_next, std::string source = {}) {
+  return {Kind::refused, "step", std::move(what), {}, {}, std::move(do_next), std::move(source)};
+}
+
+void before_a_flight(const bay::Aircraft& aircraft, const bay::Stage& stage, Problems& out) {
+  if (stage.about.ground_only) {
+    out.push_back({Kind::conflict, "step", "this stage is ground-only", {}, {}, {}, {}});
+    return;
+  }
+  if (stage.state != bay::StageState::open) {
+    out.push_back(
+        first_do("the stage is not open: its return-to-service entry is signed before the flight",
+                 "Sign the stage open first.", "14 CFR 91.407(a)"));
+    return;
+  }
+  if (last_work(aircraft, stage) > opened_at(aircraft, stage))
+    out.push_back(first_do(k_worked_since, "Hold the stage first (hold-stage)."));
+  for (const auto& id : aircraft.joint_order) {
+    const auto& joint = aircraft.joints.find(id)->second;
+    if (joint.closed()) continue;
+    out.push_back(first_do(fmt::format("joint {} is not closed: {} (still to be {})",
+                                       joint.open_number, joint.about.name, joint_needs(joint)),
+                           "Finish the joint first."));
+  }
+  if (!aircraft.cowl_closed)
+    out.push_back(first_do("the cowl is on record as open", "Close the cowl first."));
+}
+
+void before_a_second_look(const bay::Aircraft& aircraft, const bay::Stage& stage, Problems& out) {
+  if (stage.about.ground_only) {
+    const auto* run = stage.latest(StageStep::ground_run);
+    const bool proved = run != nullptr && run->about.result == bay::StepResult::satisfactory &&
+                        run->sequence > last_work(aircraft, stage);
+    if (!proved)
+      out.push_back(first_do("the second look comes after the ground run that follows the work",
+                             "Enter the ground run first."));
+    return;
+  }
+  if (stage.state != bay::StageState::open) {
+    out.push_back(
+        first_do("the second look comes after the check flight, and the stage is not open",
+                 "Sign the stage open and enter its check flight first."));
+    return;
+  }
+  const auto* flight = stage.latest(StageStep::check_flight);
+  if (flight == nullptr || flight->sequence < opened_at(aircraft, stage))
+    out.push_back(
+        first_do("the second look comes after the check flight", "Enter the check flight first."));
+}
+
 }  // namespace
+
+Problems out_of_order(const bay::Aircraft& aircraft, const bay::Stage& stage,
+                      const bay::StageStepDone& step) {
+  Problems out;
+  if (stage.state == bay::StageState::closed) {
+    out.push_back({Kind::conflict, "stage", "this stage is closed", {}, {}, {}, {}});
+    return out;
+  }
+  if (step.step == StageStep::check_flight) before_a_flight(aircraft, stage, out);
+  if (step.step == StageStep::second_look) before_a_second_look(aircraft, stage, out);
+  const bool run = step.step == StageStep::leak_run_static ||
+                   step.step == StageStep::leak_run_engine || step.step == StageStep::ground_run;
+  if (!run || step.result != bay::StepResult::satisfactory) return out;
+  // A run over a loose joint proves nothing, and with the engine running it is a hazard.
+  for (const auto& id : aircraft.joint_order) {
+    const auto& joint = aircraft.joints.find(id)->second;
+    if (!is_loose(joint)) continue;
+    out.push_back(first_do(fmt::format("joint {} is open: {}", joint.open_number, joint.about.name),
+                           "Assemble and torque it first.",
+                           "a run proves closed joints: common practice, no source"));
+  }
+  return out;
+}
 
 std::vector<StageObjection> objections(const bay::Aircraft& aircraft, const bay::Stage& stage) {
   staging::StageFacts input;
@@ -223,6 +306,11 @@ bool disturbs_fluid(const bay::Aircraft& aircraft, const bay::Stage& stage) {
 
 std::vector<Missing> missing_to_open(const bay::Aircraft& aircraft, const bay::Stage& stage) {
   std::vector<Missing> out;
+  if (stage.state == bay::StageState::held) {
+    out.push_back({fmt::format("The stage is held{}. Go on with its work first (resume-stage).",
+                               stage.reason.empty() ? "" : ": " + stage.reason),
+                   "held"});
+  }
   missing_work(aircraft, stage, out);
   auto after = last_work(aircraft, stage);
   // A bad check flight withdraws the signature: what was proved before it counts no more.
@@ -256,6 +344,7 @@ std::vector<Missing> missing_to_close(const bay::Aircraft& aircraft, const bay::
   }
   missing_work(aircraft, stage, out);
   const auto opened = opened_at(aircraft, stage);
+  if (opened > 0 && last_work(aircraft, stage) > opened) out.push_back({k_worked_since, "entry"});
   missing_step(stage, StageStep::check_flight, opened, out);
   const auto* flight = stage.latest(StageStep::check_flight);
   missing_step(stage, StageStep::second_look, flight ? flight->sequence : opened, out);

@@ -35,6 +35,11 @@ std::string_view describe(describe::Fields<Missing>& f);
 [[nodiscard]] std::vector<Missing> missing_to_close(const bay::Aircraft& aircraft,
                                                     const bay::Stage& stage);
 
+/// What forbids a step of this stage now, and what comes first.
+/// @return refused or conflict, at `step` or `stage`; nothing where it may be entered.
+[[nodiscard]] Problems out_of_order(const bay::Aircraft& aircraft, const bay::Stage& stage,
+                                    const bay::StageStepDone& step);
+
 /// Whether the stage disturbs a line that holds fuel or oil.
 [[nodiscard]] bool disturbs_fluid(const bay::Aircraft& aircraft, const bay::Stage& stage);
 

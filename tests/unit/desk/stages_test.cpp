@@ -62,6 +62,88 @@ TEST(Stages, NoCheckFlightBeforeTheStageIsSignedOpen) {
                       Kind::refused, "step"));
 }
 
+// Symptom: a second look was accepted before the stage was open.
+TEST(Stages, TheSecondLookComesAfterTheCheckFlight) {
+  auto bench = bird_bench();
+  bench.ready_to_open();
+  const auto look = [&] {
+    return bench.act("stage-step", R"("stage":"one","step":"second-look","result":"satisfactory")");
+  };
+  auto problems = look();
+  ASSERT_TRUE(refused(problems, Kind::refused, "step"));
+  EXPECT_TRUE(says(problems[0].do_next, "Sign the stage open"));
+  ASSERT_TRUE(bench.sign("open-stage", "one").empty());
+  problems = look();
+  ASSERT_TRUE(refused(problems, Kind::refused, "step"));
+  EXPECT_TRUE(says(problems[0].do_next, "check flight first"));
+  bench.step("one", "check-flight");
+  EXPECT_TRUE(look().empty());
+}
+
+// Symptom: a held stage could be signed open without anybody resuming it.
+TEST(Stages, AHeldStageIsResumedBeforeItIsSigned) {
+  auto bench = bird_bench();
+  bench.ready_to_open();
+  bench.done("hold-stage", R"("stage":"one","reason":"waiting for the part")");
+  const auto problems = bench.sign("open-stage", "one");
+  ASSERT_EQ(problems.size(), 1U) << told(problems);
+  EXPECT_TRUE(says(problems[0].what, "held: waiting for the part"));
+  EXPECT_TRUE(says(problems[0].what, "resume-stage"));
+  bench.done("resume-stage", R"("stage":"one","reason":"part is here")");
+  EXPECT_TRUE(bench.sign("open-stage", "one").empty());
+}
+
+TEST(Stages, AHeldGroundOnlyStageIsResumedBeforeItIsSigned) {
+  auto bench = bird_bench();
+  bench.plan("play", "throttle", "adjusted");
+  bench.stage("one", R"("play")", R"("ground_only":true)");
+  EXPECT_TRUE(refused(bench.act("stage-step", R"("stage":"one","step":"second-look",)"
+                                              R"("result":"satisfactory")"),
+                      Kind::refused, "step"))
+      << "the look comes after the run";
+  bench.done("change-done", R"("change":"play","text":"play taken up","by":"anna")");
+  bench.step("one", "ground-run");
+  bench.step("one", "second-look");
+  bench.done("hold-stage", R"("stage":"one","reason":"play is back")");
+  EXPECT_TRUE(says(told(bench.sign("close-stage", "one")), "resume-stage"));
+}
+
+TEST(Stages, NothingIsProvedOverALooseJoint) {
+  auto bench = bird_bench();
+  bench.ready_to_open();
+  bench.joint("oil-nut", "open");
+  for (const auto* run : {"leak-run-static", "leak-run-engine", "ground-run"}) {
+    const auto problems =
+        bench.act("stage-step", fmt::format(R"("stage":"one","step":"{}","result":"satisfactory",)"
+                                            R"("ambient_temperature":"41 degF",)"
+                                            R"("ambient_pressure":"29.92 inHg")",
+                                            run));
+    ASSERT_TRUE(refused(problems, Kind::refused, "step"));
+    EXPECT_TRUE(says(problems[0].what, "Oil hose at the engine"));
+  }
+  EXPECT_TRUE(bench
+                  .act("stage-step", R"("stage":"one","step":"leak-run-static","text":"a drip",)"
+                                     R"("result":"unsatisfactory")")
+                  .empty())
+      << "what was seen wrong is always written down";
+}
+
+TEST(Stages, WorkAfterTheSignatureKeepsItOnTheGround) {
+  auto bench = bird_bench();
+  bench.ready_to_open();
+  ASSERT_TRUE(bench.sign("open-stage", "one").empty());
+  bench.joint("oil-nut", "open");
+  const auto flight = [&] {
+    return bench.act("stage-step",
+                     R"("stage":"one","step":"check-flight","result":"satisfactory")");
+  };
+  EXPECT_TRUE(says(told(flight()), "Oil hose at the engine"));
+  EXPECT_TRUE(says(told(flight()), "cowl"));
+  bench.oil_nut_closed();
+  bench.done("move-cowl", R"("closed":true)");
+  EXPECT_TRUE(says(told(flight()), "after it was signed open"));
+}
+
 TEST(Stages, AnUnsatisfactoryFlightHoldsTheStageUntilItIsProvedAgain) {
   auto bench = bird_bench();
   bench.ready_to_open();

@@ -90,6 +90,44 @@ std::string joined(const std::vector<evidence::NextStep>& steps) {
   return out;
 }
 
+/// The kind a check is read in: that of its limits, or of the unit people read it in.
+std::optional<quantity::KindOf> kind_of(const CheckLimits& limits, const std::string& unit) {
+  if (limits.highest) return limits.highest->kind;
+  if (limits.lowest) return limits.lowest->kind;
+  for (const auto& info : quantity::all_kinds()) {
+    if (!unit.empty() && quantity::find_unit(info.kind, unit) != nullptr) return info.kind;
+  }
+  return std::nullopt;
+}
+
+/// A reading of another kind than the check asks for: the reading is to blame, not the limit.
+Problems wrong_kinds(const bay::ReadingTaken& reading, const CheckLimits& limits,
+                     const std::string& unit) {
+  Problems problems;
+  const auto wanted = kind_of(limits, unit);
+  if (!wanted) return problems;
+  const bool has_limit = limits.highest || limits.lowest;
+  const auto& needed = quantity::info(*wanted);
+  const auto blame = [&](const describe::AnyQuantity& value, std::string path) {
+    // A unit alone may serve several kinds: psi is a gauge or an absolute pressure.
+    const bool fits =
+        value.kind == *wanted || (!has_limit && quantity::find_unit(value.kind, unit) != nullptr);
+    if (fits) return;
+    problems.push_back({Kind::wrong_dimension,
+                        std::move(path),
+                        fmt::format("`{}` is {}, {} is needed", value.text,
+                                    quantity::info(value.kind).words, needed.words),
+                        std::string(needed.words),
+                        std::string(needed.example),
+                        {},
+                        {}});
+  };
+  if (reading.value) blame(*reading.value, "value");
+  for (std::size_t i = 0; i < reading.repeats.size(); ++i)
+    blame(reading.repeats[i], fmt::format("repeats/{}", i));
+  return problems;
+}
+
 /// Where no document gives a limit: nothing is judged, what there is is shown.
 Judged without_limit(const bay::ReadingTaken& reading) {
   Judged out;
@@ -149,6 +187,8 @@ Checked<Judged> judge(const bay::ReadingTaken& reading, const bay::State& state,
         problem(Kind::conflict, "value", "a reading is either a value or over range, not both")});
   }
   const auto limits = limits_of(check.about);
+  if (auto problems = wrong_kinds(reading, limits, check.about.unit); !problems.empty())
+    return Fail(std::move(problems));
   Judged out;
   const auto instrument = state.instruments.find(reading.instrument);
   if (!limits.lowest && !limits.highest) {

@@ -48,6 +48,21 @@ TEST(Measure, ALiveVerdictIsTheRecordedOne) {
   EXPECT_EQ(live.reason, bench.answer<desk::Judged>().reason);
 }
 
+// Symptom: a pressure where the check is a resistance was blamed on the limit.
+TEST(Measure, AReadingOfAnotherKindIsBlamedAndNotTheLimit) {
+  auto bench = bird_bench();
+  auto problems = bench.act("measure", reading("lead-1", R"("value":"38 psi")"));
+  ASSERT_EQ(problems.size(), 1U) << desk::test::told(problems);
+  EXPECT_EQ(problems[0].path, "value");
+  EXPECT_TRUE(says(problems[0].what, "`38 psi` is a gauge pressure, a resistance is needed"));
+  problems = bench.act("measure", reading("lead-1", R"("value":"5.00 kohm","repeats":["2 in"])"));
+  EXPECT_TRUE(refused(problems, Kind::wrong_dimension, "repeats/0"));
+  bench.done("describe-check", R"("id":"oil-pressure","title":"Oil pressure","unit":"psi")");
+  EXPECT_TRUE(refused(bench.act("measure", R"("check":"oil-pressure","value":"2 ohm")"),
+                      Kind::wrong_dimension, "value"))
+      << "where there is no limit, the unit says what is read";
+}
+
 TEST(Measure, ALeadTellsThatInsulationIsNotTested) {
   auto bench = bird_bench();
   bench.done("measure", reading("lead-1", R"("value":"5.00 kohm")"));

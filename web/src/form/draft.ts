@@ -251,7 +251,13 @@ export function mended(fields: Field[], draft: RecordDraft | undefined): RecordD
 
 /// Is there anything in it worth keeping?
 export function untouched(fields: Field[], draft: RecordDraft): boolean {
-  return Object.keys(composeRecord(fields.filter((f) => f.shape !== "one_of"), draft)).length === 0;
+  return hollow(composeRecord(fields.filter((f) => f.shape !== "one_of"), draft));
+}
+
+/// A record whose fields are all empty says nothing either.
+function hollow(value: Json | undefined): boolean {
+  if (value === undefined) return true;
+  return typeof value === "object" && value !== null && !Array.isArray(value) && Object.values(value).every(hollow);
 }
 
 /// How many needed fields of the top level are still empty; the page then waits with judging.

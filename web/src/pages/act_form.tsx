@@ -9,7 +9,7 @@ import { useView } from "../api/use";
 import type { NamedChoices } from "../api/views";
 import type { ActAnswer, Description, Field, JsonObject, Problem } from "../api/types";
 import { chosenAircraft } from "../aircraft";
-import { composeRecord, plain } from "../form/draft";
+import { composeRecord, plain, type RecordDraft } from "../form/draft";
 import { newId } from "../kit/identity";
 import { keep, kept } from "../kit/keep";
 import { useStore } from "../kit/store";
@@ -41,6 +41,8 @@ export function ActForm(props: {
   scope?: string;
   onState?: (state: ActState, input: JsonObject) => void;
   withoutDay?: boolean;
+  /// Stands above the fields and sees what is filled in.
+  inside?: ((draft: RecordDraft, set: (next: RecordDraft) => void) => ComponentChildren) | undefined;
   children?: ComponentChildren;
 }): JSX.Element {
   const { description, fixed } = props;
@@ -91,6 +93,8 @@ export function ActForm(props: {
 
   const refused = sent.is === "refused" ? sent.problems : [];
   return (
+    <>
+    {props.inside?.(state.draft, state.set)}
     <DescribedForm
       fields={fields} draft={state.draft} touched={touched} refusals={refusals} fixed={fixed}
       first={props.first ?? firstAsked(description.name, fixed)}
@@ -119,6 +123,7 @@ export function ActForm(props: {
         </button>
       </div>
     </DescribedForm>
+    </>
   );
 }
 

@@ -20,7 +20,7 @@ export const arrangements: { [act: string]: Arrangement } = {
   "work-joints": { first: ["joints", "state", "torque", "torque_table", "by"], button: "Record the joints", remember: ["by"] },
   "count-bung": { first: ["id", "where", "fitted"], button: "Count it" },
   "move-cowl": { first: ["closed", "by"], remember: ["by"] },
-  "revise-mass": { first: ["empty_mass", "empty_arm", "document", "items"], button: "Revise mass and balance" },
+  "revise-mass": { first: ["items", "empty_mass", "empty_arm", "document"], button: "Revise mass and balance" },
   "stage-step": { first: ["step", "result", "text", "ambient_temperature", "ambient_pressure", "flight_time", "by"], remember: ["by"] },
   "quick-job": { first: ["what", "limits", "quantity", "text", "by"], button: "Job done", remember: ["by"] },
   "note-defect": { first: ["text"], button: "Keep" },

@@ -1,14 +1,17 @@
 /// The bench: every calculation of the catalogue, from its description alone.
 
 import { useRef, useState } from "preact/hooks";
-import type { JSX } from "preact";
+import type { ComponentChildren, JSX } from "preact";
 import { useCatalogue, useDescription, useLive, type Live } from "../api/use";
 import type { CalcAnswer, Description, JsonObject } from "../api/types";
 import { composeRecord, stillNeeded, untouched } from "../form/draft";
-import { focusPath } from "../form/form";
+import { focusPath, sentence } from "../form/form";
 import { Answer, Cautions, Sources } from "../look/answer";
 import { apart } from "../look/pictures";
 import { address } from "../route/route";
+import type { ChangeLine } from "../api/views";
+import { CutFor, KeepWithChange, useChange } from "./cut";
+import { startOfCut } from "./cut_note";
 import { DescribedForm, useTouched } from "./described_form";
 import { useDraft } from "./draft_state";
 import { named } from "./page";
@@ -37,9 +40,12 @@ export function BenchPage(): JSX.Element {
   );
 }
 
-export function CalculationPage(props: { name: string }): JSX.Element {
+/// "?change=ID&back=...": for one change, whose words fill in what they can.
+export function CalculationPage(props: { name: string; query: Record<string, string> }): JSX.Element {
   const seen = useDescription("calc", props.name);
-  if (!seen.data) {
+  const wanted = props.query["change"];
+  const change = useChange(wanted);
+  if (!seen.data || (wanted !== undefined && !change)) {
     return (
       <div class="one-column">
         <h1>{named(props.name)}</h1>
@@ -47,19 +53,20 @@ export function CalculationPage(props: { name: string }): JSX.Element {
       </div>
     );
   }
-  return <Calculation key={props.name} description={seen.data} />;
+  return <Calculation key={`${props.name} ${wanted ?? ""}`} description={seen.data} change={change} back={props.query["back"]?.startsWith("#/") ? props.query["back"] : undefined} />;
 }
 
-function Calculation(props: { description: Description }): JSX.Element {
-  const { description } = props;
+function Calculation(props: { description: Description; change: ChangeLine | undefined; back: string | undefined }): JSX.Element {
+  const { description, change, back } = props;
   const { fields } = description.input;
-  const state = useDraft(`wm.draft.calc.${description.name}`, fields);
+  const state = useDraft(`wm.draft.calc.${description.name}${change ? `.change=${change.id}` : ""}`, fields, change ? startOfCut(change.new_part) : {});
   const touched = useTouched();
   const [refusals, setRefusals] = useState(0);
   const result = useRef<HTMLElement>(null);
   const empty = untouched(fields, state.draft);
   const lacking = stillNeeded(fields, state.draft);
-  const live = useLive("calc", description.name, empty ? undefined : composeRecord(fields, state.draft));
+  const input = composeRecord(fields, state.draft);
+  const live = useLive("calc", description.name, empty ? undefined : input);
   const problems = live.is === "problems" ? live.problems : [];
   const example = description.example as JsonObject | undefined;
   const show = (): void => {
@@ -74,9 +81,10 @@ function Calculation(props: { description: Description }): JSX.Element {
   return (
     <div class="sheet">
       <section class="left">
-        <p class="trail"><a href={address("work", ["bench"])}>Bench</a></p>
+        <p class="trail"><a href={back ?? address("work", ["bench"])}>{back ? "Back" : "Bench"}</a></p>
         <h1>{named(description.name)}</h1>
         <p class="lead">{description.purpose}</p>
+        {change ? <CutFor change={change} /> : null}
         <DescribedForm
           fields={fields} draft={state.draft} problems={problems} touched={touched} refusals={refusals}
           onSubmit={show}
@@ -98,7 +106,10 @@ function Calculation(props: { description: Description }): JSX.Element {
       <section class="right" ref={result} tabIndex={-1} aria-labelledby="answer-heading">
         <h2 id="answer-heading">Answer</h2>
         <div role="status" class="visually-hidden">{spoken(live)}</div>
-        <LiveAnswer live={live} description={description} lacking={lacking.map((f) => f.label)} />
+        <LiveAnswer
+          live={live} description={description} lacking={lacking.map((f) => f.label)}
+          keep={change && change.state === "planned" && live.is === "answer" ? <KeepWithChange change={change} fields={fields} input={input} answer={live.data} back={back ?? "#/work"} /> : null}
+        />
       </section>
     </div>
   );
@@ -115,7 +126,7 @@ function spoken(live: Live): string {
   }
 }
 
-function LiveAnswer(props: { live: Live; description: Description; lacking: string[] }): JSX.Element {
+function LiveAnswer(props: { live: Live; description: Description; lacking: string[]; keep?: ComponentChildren }): JSX.Element {
   const { live, description, lacking } = props;
   const answer: CalcAnswer | undefined = live.is === "answer" ? live.data : live.is === "working" ? live.before : undefined;
   const shown = answer ? apart(answer.answer) : undefined;
@@ -133,10 +144,11 @@ function LiveAnswer(props: { live: Live; description: Description; lacking: stri
         <p class="not-judged">
           {lacking.length > 0
             ? <>Still needed: {lacking.join(", ")}.</>
-            : <strong>No answer yet: see what is marked.</strong>}
+            : <><strong>No answer yet.</strong> {live.problems.slice(0, 3).map((p) => sentence(p.what)).join(" ")}</>}
         </p>
       ) : null}
       {live.is === "nothing" ? <p class="not-judged">The answer appears here as you type.</p> : null}
+      {props.keep}
       <Cautions cautions={answer?.cautions ?? description.cautions} />
       <Sources sources={answer?.sources ?? description.sources} />
       <p class="version">{description.name}, version {answer?.version ?? description.version ?? 1}</p>

@@ -8,6 +8,7 @@ import { useStore } from "../kit/store";
 import { dayInWords } from "../kit/time";
 import { unitWords } from "../look/digits";
 import { address } from "../route/route";
+import { aboutHose } from "./cut";
 import { JointRow } from "./joints";
 import { Trouble } from "./trouble";
 
@@ -83,11 +84,12 @@ function ChangeRow(props: { change: ChangeLine; pick?: { on: boolean; set: (on: 
         <div>
           <strong>{change.title}</strong>{change.state === "done" ? " · done" : ""}
           <p class="help">{[change.position_name, change.system, change.grade, change.joints.length > 0 ? `${change.joints.length} ${change.joints.length === 1 ? "joint" : "joints"}` : "", change.new_part, change.document].filter((t) => t !== "").join(" · ")}</p>
-          {change.note ? <p class="help">{change.note}</p> : null}
+          {change.note ? <p class="help entry-note">{change.note}</p> : null}
         </div>
       </div>
       <div class="form-acts">
         {change.state === "done" ? null : <a class="button" href={address("work", ["act", "change-done"], { change: change.id, back })} aria-label={`Done: ${change.title}`}>Done</a>}
+        {change.state === "done" || !aboutHose(change) ? null : <a class="button" href={address("work", ["bench", "length-allowance"], { change: change.id, back })} aria-label={`Cut length: ${change.title}`}>Cut length</a>}
         {change.state === "done" || !movable ? null : <a class="button quiet-button" href={address("work", ["act", "withdraw-change"], { change: change.id, back })} aria-label={`Take back: ${change.title}`}>Take back</a>}
       </div>
     </div>
@@ -115,7 +117,10 @@ export function wayTo(missing: Missing | undefined, stage: StageLine, work: Work
       return { to: act("answer-objection", { stage: stage.id, ...(rule ? { rule: rule.rule } : {}) }), words: "Answer the objection" };
     }
     case "changes": {
-      const change = work.changes.find((c) => stage.changes.includes(c.id) && c.state === "planned");
+      const planned = work.changes.filter((c) => stage.changes.includes(c.id) && c.state === "planned");
+      // The one that the line names; a title may hold another: the longest that fits.
+      const meant = planned.filter((c) => missing.what.includes(c.title)).sort((a, b) => b.title.length - a.title.length);
+      const change = meant[0] ?? planned[0];
       return { to: act("change-done", change ? { change: change.id } : {}), words: change ? `Done: ${change.title}` : "Record it as done" };
     }
     case "joints": {

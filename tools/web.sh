@@ -18,7 +18,7 @@ modules() {
 }
 
 sources() {
-  find web \( -path web/node_modules -o -path web/dist \) -prune -o -type f -print
+  find web \( -path web/node_modules -o -path web/dist -o -path web/dist.making \) -prune -o -type f -print
 }
 
 build() {

@@ -2,12 +2,14 @@
 // manifest.json, from which the server's table of embedded files is made.
 import { build } from "esbuild";
 import { gzipSync } from "node:zlib";
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const here = dirname(fileURLToPath(import.meta.url));
 const dist = join(here, "dist");
+// Made beside and moved when whole: whoever reads web/dist meanwhile never finds half a page.
+const making = join(here, "dist.making");
 
 // What the browser downloads before the first page stands, gzip, without charts.
 const k_first_load_limit = 60_000;
@@ -19,13 +21,13 @@ const types = {
   ".svg": "image/svg+xml",
 };
 
-rmSync(dist, { recursive: true, force: true });
-mkdirSync(dist, { recursive: true });
+rmSync(making, { recursive: true, force: true });
+mkdirSync(making, { recursive: true });
 
 const result = await build({
   absWorkingDir: here,
   entryPoints: { app: "src/main.tsx" },
-  outdir: "dist",
+  outdir: "dist.making",
   bundle: true,
   splitting: true,
   format: "esm",
@@ -44,29 +46,29 @@ const result = await build({
 const outputs = Object.entries(result.metafile.outputs);
 const entry = outputs.find(([, o]) => o.entryPoint === "src/main.tsx");
 if (!entry) throw new Error("the build made no entry script");
-const script = entry[0].replace(/^dist\//, "");
-const style = entry[1].cssBundle?.replace(/^dist\//, "");
+const script = entry[0].replace(/^dist\.making\//, "");
+const style = entry[1].cssBundle?.replace(/^dist\.making\//, "");
 if (!style) throw new Error("the build made no style sheet");
 // Parts that the entry needs at once; the others are loaded when a page asks for them.
 const at_once = new Set([script, style]);
 for (const part of entry[1].imports) {
-  if (part.kind === "import-statement") at_once.add(part.path.replace(/^dist\//, ""));
+  if (part.kind === "import-statement") at_once.add(part.path.replace(/^dist\.making\//, ""));
 }
 
-writeFileSync(join(dist, "icon.svg"), readFileSync(join(here, "src/icon.svg")));
+writeFileSync(join(making, "icon.svg"), readFileSync(join(here, "src/icon.svg")));
 const page = readFileSync(join(here, "src/index.html"), "utf8")
   .replace("{{script}}", `/${script}`)
   .replace("{{style}}", `/${style}`);
-writeFileSync(join(dist, "index.html"), page);
+writeFileSync(join(making, "index.html"), page);
 
 const manifest = [];
 let first_load = 0;
-for (const name of readdirSync(dist).sort()) {
-  const bytes = readFileSync(join(dist, name));
+for (const name of readdirSync(making).sort()) {
+  const bytes = readFileSync(join(making, name));
   const type = types[name.slice(name.lastIndexOf("."))];
   if (!type) throw new Error(`no content type for ${name}`);
   const packed = gzipSync(bytes, { level: 9 });
-  writeFileSync(join(dist, `${name}.gz`), packed);
+  writeFileSync(join(making, `${name}.gz`), packed);
   const hashed = /\.[A-Z0-9]{8}\.(js|css)$/.test(name);
   const first = name === "index.html" || at_once.has(name);
   if (first) first_load += packed.length;
@@ -81,7 +83,7 @@ for (const name of readdirSync(dist).sort()) {
     first_load: first,
   });
 }
-writeFileSync(join(dist, "manifest.json"), `${JSON.stringify(manifest, null, 2)}\n`);
+writeFileSync(join(making, "manifest.json"), `${JSON.stringify(manifest, null, 2)}\n`);
 
 for (const file of manifest) {
   const size = `${(file.bytes / 1000).toFixed(1)} kB`.padStart(9);
@@ -93,3 +95,5 @@ if (first_load > k_first_load_limit) {
   console.error(`the first load is above ${k_first_load_limit / 1000} kB gzip`);
   process.exit(1);
 }
+rmSync(dist, { recursive: true, force: true });
+renameSync(making, dist);

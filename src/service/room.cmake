@@ -1,5 +1,7 @@
 # HTTP and JSON stay in this room's sources. The web page is embedded: web/dist as it is at build
 # time goes into the program byte for byte (assets.S), with a table of what may be asked for.
+# The assembler reads copies in the build folder: the names in web/dist carry hashes, and a page
+# that is built again while the program is being built would take them away under its hands.
 pkg_check_modules(WM_HTTPLIB REQUIRED IMPORTED_TARGET cpp-httplib)
 find_package(nlohmann_json REQUIRED)
 target_link_libraries(wm_service PRIVATE PkgConfig::WM_HTTPLIB nlohmann_json::nlohmann_json Threads::Threads)
@@ -7,6 +9,7 @@ target_compile_definitions(wm_service PRIVATE WM_VERSION="${PROJECT_VERSION}")
 
 set(dist ${CMAKE_SOURCE_DIR}/web/dist)
 set(made ${CMAKE_BINARY_DIR}/generated/service)
+file(MAKE_DIRECTORY ${made}/page)
 # Names carry hashes and change: look again at every build.
 file(GLOB built CONFIGURE_DEPENDS ${dist}/*)
 set(assembler "")
@@ -36,11 +39,13 @@ if(EXISTS ${dist}/manifest.json)
     endif()
     foreach(part IN LISTS parts)
       set(symbol wm_asset_${i}_${part})
+      set(copy ${made}/page/${i}.${part})
+      file(COPY_FILE ${${part}} ${copy} ONLY_IF_DIFFERENT)
       string(APPEND assembler
-        "  .hidden ${symbol}\n  .globl ${symbol}\n${symbol}:\n  .incbin \"${${part}}\"\n"
+        "  .hidden ${symbol}\n  .globl ${symbol}\n${symbol}:\n  .incbin \"${copy}\"\n"
         "  .hidden ${symbol}_end\n  .globl ${symbol}_end\n${symbol}_end:\n  .byte 0\n")
       string(APPEND declarations "extern const char ${symbol}[];\nextern const char ${symbol}_end[];\n")
-      list(APPEND embedded ${${part}})
+      list(APPEND embedded ${copy})
     endforeach()
     if(cache STREQUAL "forever")
       set(forever true)

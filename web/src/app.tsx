@@ -51,6 +51,9 @@ function useFocusOnNavigation(key: string, main: { current: HTMLElement | null }
       return;
     }
     window.scrollTo(0, 0);
+    // A page that asks for one thing has put the cursor there already.
+    const chosen = document.activeElement;
+    if (chosen?.matches("input, textarea, select") && main.current?.contains(chosen)) return;
     const heading = main.current?.querySelector<HTMLElement>("h1");
     if (heading) {
       heading.tabIndex = -1;

@@ -119,3 +119,10 @@ test("a bare number is one without letters", () => {
 test("a figure with its typed text shows that text", () => {
   assert.deepEqual(draftFrom(resistance, { value: 7900, unit: "ohm", typed: "7.9 kohm" }), { n: "7.9", u: "kohm" });
 });
+
+test("a reading to correct keeps its unit beside it: only the figure is typed again", () => {
+  const field = { key: "value", label: "Reading", shape: "any_quantity" } as Field;
+  assert.deepEqual(draftFrom(field, { value: 5200, unit: "ohm", typed: "5.20 kohm" }), { n: "5.20", u: "kohm" });
+  assert.equal(compose(field, { n: "5.02", u: "kohm" }), "5.02 kohm");
+  assert.equal(compose(field, { n: "5020 ohm", u: "kohm" }), "5020 ohm");
+});

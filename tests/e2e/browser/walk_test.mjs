@@ -380,7 +380,7 @@ function walk(size) {
       await page.waitForTimeout(150);
       try {
         await assertWellMade(page);
-        if (size === phone) assertReadingOrder(await tabOrder(page, 40));
+        assertReadingOrder(await tabOrder(page, 60));
       } catch (error) {
         wrong.push(`${hash}: ${error.message}`);
       }

@@ -180,7 +180,9 @@ export function splitNumber(text: string, field: Field): NumberDraft {
   const apart = (part: string): { n: string; u?: string } => {
     const match = /^(.*?)\s*([^\d\s.,/+-][^\d]*|%)$/.exec(part.trim());
     const unit = match?.[2]?.trim();
-    if (match?.[1] !== undefined && unit !== undefined && units.includes(unit) && bare(match[1])) {
+    // Where no units are offered, the one that stands there stays: only the figure is mistyped.
+    const known = units.includes(unit ?? "") || (field.shape === "any_quantity" && units.length === 0);
+    if (match?.[1] !== undefined && unit !== undefined && known && bare(match[1])) {
       return { n: match[1].trim(), u: unit };
     }
     return { n: part.trim() };

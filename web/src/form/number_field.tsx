@@ -35,9 +35,9 @@ export function NumberField(props: FieldProps<NumberDraft>): JSX.Element {
           onInput={(e) => put({ n: e.currentTarget.value })}
           onBlur={() => touch(path)}
         />
-        {ownUnit || units.length === 0 ? (
-          units.length === 0 ? null : <span class="unit-typed">as typed</span>
-        ) : units.length === 1 && choices.length === 1 ? (
+        {ownUnit || choices.length === 0 ? (
+          choices.length === 0 ? null : <span class="unit-typed">as typed</span>
+        ) : choices.length === 1 ? (
           <span class="unit-only">{unitWords(unit)}</span>
         ) : (
           <select

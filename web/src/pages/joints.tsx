@@ -87,8 +87,9 @@ export function JointsPage(props: { stage?: string | undefined }): JSX.Element {
       <p class="form-acts"><a class="button" href={address("work", ["act", "count-bung"], { fitted: "true", back })}>Count one in</a></p>
       <h2>Cowl: {header.cowl_closed ? "closed" : "open"}</h2>
       <p class="form-acts">
-        {header.cowl_closed ? null : <a class="button" href={address("work", ["act", "move-cowl"], { closed: "true", back })}>Close the cowl</a>}
-        <a class="button" href={address("work", ["act", "move-cowl"], { closed: "false", back })}>Open the cowl</a>
+        {header.cowl_closed
+          ? <a class="button" href={address("work", ["act", "move-cowl"], { closed: "false", back })}>Open the cowl</a>
+          : <a class="button" href={address("work", ["act", "move-cowl"], { closed: "true", back })}>Close the cowl</a>}
       </p>
     </div>
   );

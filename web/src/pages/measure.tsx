@@ -169,7 +169,7 @@ function Reading(props: { group: CheckGroup; check: CheckLine; instruments: Inst
           <p class="trail"><a href={address("measure")}>Measure: {named(group.title)}, {at + 1} of {group.checks.length}</a></p>
           <h1>{check.title}</h1>
           {group.checks.length > 1 ? (
-            <ol class="progress" aria-label={`Readings of ${group.title}`}>
+            <ol class="progress" aria-label={`Readings of ${named(group.title)}`}>
               {group.checks.map((c) => (
                 <li key={c.id}>
                   <a href={address("measure", ["group", group.id, c.id])} aria-current={c.id === check.id ? "step" : undefined} class={done(c) ? "done" : ""} aria-label={`${c.title}${done(c) ? ", read today" : ""}`}><span /></a>
@@ -199,6 +199,7 @@ function Reading(props: { group: CheckGroup; check: CheckLine; instruments: Inst
             {problems.map((p) => <p key={p.path + p.what}><strong>{sentence(p.what)}</strong>{p.expected ? ` Expected: ${p.expected}.` : ""}{p.do_next ? ` ${sentence(p.do_next)}` : ""}</p>)}
           </div>
           {live.is === "no-connection" ? <p class="not-judged"><strong>Not judged: no connection.</strong> What you typed is kept here.</p> : null}
+          <div class="visually-hidden" role="status" data-says="verdict">{live.is === "answer" && judged && something ? spoken(judged) : ""}</div>
           <div class={live.is === "working" ? "answer-body working" : "answer-body"}>
             {judged && something ? <Verdict judged={judged} check={check} typed={typed} /> : <Before check={check} />}
           </div>
@@ -264,12 +265,21 @@ function UnitChoice(props: { unit: string; value: string; set: (u: string) => vo
   );
 }
 
+function headline(judged: Judged): string {
+  return judged.verdict === "undecided" ? verdictText(judged.verdict) : sentence(judged.words).slice(0, -1);
+}
+
+/// For a screen reader, politely and whole; only the answer to what stands in the field now.
+function spoken(judged: Judged): string {
+  return [headline(judged), judged.reason, judged.next ? `Next: ${judged.next}` : ""].filter((t) => t !== "").map((t) => unitWords(sentence(t))).join(" ");
+}
+
 function Verdict(props: { judged: Judged; check: CheckLine; typed: Typed }): JSX.Element {
   const { judged, check, typed } = props;
   return (
-    <div class="live-verdict" role="status">
+    <div class="live-verdict">
       <Band judged={judged} check={check} typed={typed} />
-      <p class={`verdict is-${judged.verdict}`}>{judged.verdict === "undecided" ? verdictText(judged.verdict) : sentence(judged.words).slice(0, -1)}</p>
+      <p class={`verdict is-${judged.verdict}`}>{headline(judged)}</p>
       <p>{unitWords(judged.reason)}</p>
       {judged.next ? <p><strong>Next:</strong> {unitWords(judged.next)}</p> : null}
       {judged.not_tested ? <p class="help">{unitWords(judged.not_tested)}</p> : null}

@@ -44,6 +44,8 @@ Checked<std::string> call_json(const describe::Calculation& calculation,
 
   const auto answer = detail::answer_of(calculation, input.get(), context);
   if (!answer) return Fail(answer.error());
+  problems = detail::unfit_units(*calculation.output, answer->get(), wanted.field_units);
+  if (!problems.empty()) return Fail(std::move(problems));
   return detail::answer_json(calculation, answer->get(), wanted);
 }
 

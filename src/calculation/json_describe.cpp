@@ -18,7 +18,8 @@ using describe::Field;
 using describe::Shape;
 using describe::Type;
 
-Json fields_tree(const Type& record);
+/// @param inputs  Fields to be filled in each get an example, their own or one of their kind.
+Json fields_tree(const Type& record, bool inputs);
 
 Json choices_tree(const Type& type) {
   auto out = Json::array();
@@ -41,7 +42,7 @@ void put_units(const Type& type, const Field* field, Json& out) {
 }
 
 /// What a type alone says: its shape and what is inside it.
-void put_type(const Type& outer, const Field* field, Json& out) {
+void put_type(const Type& outer, const Field* field, bool inputs, Json& out) {
   const Type& type = inside(outer);
   switch (type.shape) {
     case Shape::quantity:
@@ -53,12 +54,12 @@ void put_type(const Type& outer, const Field* field, Json& out) {
       break;
     case Shape::record:
       out["title"] = type.name;
-      out["fields"] = fields_tree(type);
+      out["fields"] = fields_tree(type, inputs);
       break;
     case Shape::list: {
       auto of = Json::object();
       of["shape"] = shape_word(*type.of);
-      put_type(*type.of, field, of);
+      put_type(*type.of, field, inputs, of);
       out["of"] = std::move(of);
       break;
     }
@@ -68,7 +69,7 @@ void put_type(const Type& outer, const Field* field, Json& out) {
         auto one = Json::object();
         one["word"] = a.word;
         one["title"] = a.type->name;
-        one["fields"] = fields_tree(*a.type);
+        one["fields"] = fields_tree(*a.type, inputs);
         alternatives.push_back(std::move(one));
       }
       out["alternatives"] = std::move(alternatives);
@@ -79,7 +80,7 @@ void put_type(const Type& outer, const Field* field, Json& out) {
   }
 }
 
-Json field_tree(const Field& field) {
+Json field_tree(const Field& field, bool inputs) {
   auto out = Json::object();
   out["key"] = field.key;
   out["label"] = field.label;
@@ -88,8 +89,9 @@ Json field_tree(const Field& field) {
   if (field.type->shape == Shape::optional) out["optional"] = true;
   out["needed"] = is_needed(field);
   if (field.unique) out["unique"] = true;
-  put_type(*field.type, &field, out);
-  if (!field.example.empty()) out["example"] = field.example;
+  put_type(*field.type, &field, inputs, out);
+  auto example = inputs ? example_within(field) : field.example;
+  if (!example.empty()) out["example"] = std::move(example);
   if (field.lowest) out["min"] = bound_text(*field.type, field, *field.lowest);
   if (field.highest) out["max"] = bound_text(*field.type, field, *field.highest);
   if (field.above) out["above"] = true;
@@ -98,9 +100,9 @@ Json field_tree(const Field& field) {
   return out;
 }
 
-Json fields_tree(const Type& record) {
+Json fields_tree(const Type& record, bool inputs) {
   auto out = Json::array();
-  for (const auto& field : record.fields) out.push_back(field_tree(field));
+  for (const auto& field : record.fields) out.push_back(field_tree(field, inputs));
   return out;
 }
 
@@ -200,15 +202,15 @@ Json type_example(const Type& outer, const Field* field, Examples which) {
 
 }  // namespace
 
-Json type_tree(const Type& outer) {
+Json type_tree(const Type& outer, bool inputs) {
   const Type& type = inside(outer);
   auto out = Json::object();
   out["title"] = type.name;
   if (type.shape == Shape::record) {
-    out["fields"] = fields_tree(type);
+    out["fields"] = fields_tree(type, inputs);
   } else {
     out["shape"] = shape_word(type);
-    put_type(type, nullptr, out);
+    put_type(type, nullptr, inputs, out);
   }
   return out;
 }
@@ -267,7 +269,7 @@ Json cautions_tree(std::span<const describe::Caution> cautions) {
 }  // namespace detail
 
 std::string describe_type_json(const describe::Type& type) {
-  return detail::dumped(detail::type_tree(type), false);
+  return detail::dumped(detail::type_tree(type, true), false);
 }
 
 std::string example_json(const describe::Type& type) {
@@ -284,8 +286,8 @@ std::string describe_json(const describe::Calculation& calculation) {
   out["purpose"] = calculation.purpose;
   out["version"] = calculation.version;
   out["kind"] = "calculation";
-  out["input"] = detail::type_tree(*calculation.input);
-  out["output"] = detail::type_tree(*calculation.output);
+  out["input"] = detail::type_tree(*calculation.input, true);
+  out["output"] = detail::type_tree(*calculation.output, false);
   out["sources"] = detail::sources_tree(calculation);
   out["cautions"] = detail::cautions_tree(calculation.cautions);
   out["example"] = detail::example_tree(calculation);
@@ -299,8 +301,8 @@ std::string describe_json(const Entry& entry) {
   out["kind"] = word(entry.kind);
   if (entry.kind == Entry::Is::act) out["changes_plans"] = entry.changes_plans;
   out["cautions"] = detail::cautions_tree(entry.cautions);
-  out["input"] = detail::type_tree(*entry.input);
-  out["output"] = detail::type_tree(*entry.output);
+  out["input"] = detail::type_tree(*entry.input, true);
+  out["output"] = detail::type_tree(*entry.output, false);
   out["example"] = detail::example_tree(*entry.input);
   return detail::dumped(out, false);
 }

@@ -53,8 +53,9 @@ void rows(const Type& record, const std::string& above, bool inputs, std::string
     if (!field.refers_to.empty()) expected += ", naming " + detail::with_article(field.refers_to);
     out += fmt::format("| `{}` | {} | {} |", path, cell(meaning), cell(expected));
     if (inputs) {
-      out += fmt::format(" {} | {} | {} |", cell(bounds_words(field)), code(field.example),
-                         detail::is_needed(field) ? "yes" : "");
+      out +=
+          fmt::format(" {} | {} | {} |", cell(bounds_words(field)),
+                      code(detail::example_within(field)), detail::is_needed(field) ? "yes" : "");
     }
     out += '\n';
     const Type* inner = &type;

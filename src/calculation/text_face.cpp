@@ -281,6 +281,8 @@ Checked<Worded> call_words(const describe::Calculation& calculation,
   if (!problems.empty()) return Fail(std::move(problems));
   const auto answer = detail::answer_of(calculation, input.get(), context);
   if (!answer) return Fail(answer.error());
+  problems = detail::unfit_units(*calculation.output, answer->get(), wanted.field_units);
+  if (!problems.empty()) return Fail(std::move(problems));
   const bool finding = is_finding(*calculation.output, answer->get());
   if (json) return Worded{detail::answer_json(calculation, answer->get(), wanted), finding};
   auto out = write_text(*calculation.output, answer->get(), wanted);

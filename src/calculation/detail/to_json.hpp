@@ -14,7 +14,7 @@ using Json = nlohmann::ordered_json;
 [[nodiscard]] Json answer_tree(const describe::Type& type, const void* value,
                                const WriteOptions& options);
 [[nodiscard]] Json payload_tree(const describe::Type& type, const void* value);
-[[nodiscard]] Json type_tree(const describe::Type& type);
+[[nodiscard]] Json type_tree(const describe::Type& type, bool inputs);
 [[nodiscard]] Json example_tree(const describe::Type& type);
 [[nodiscard]] Json example_tree(const describe::Calculation& calculation);
 [[nodiscard]] Json sources_tree(const describe::Calculation& calculation);

@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <set>
 #include <utility>
 
 #include "calculation/detail/words.hpp"
@@ -91,7 +92,75 @@ void ask(const Node& node, const std::vector<Place>& places,
                       {}});
 }
 
+/// Looks through an answer for the values that each wanted unit is meant for.
+class UnitCheck {
+ public:
+  explicit UnitCheck(const std::map<std::string, std::string>& wanted) : wanted_(&wanted) {}
+
+  void look(const Type& type, const void* at, const std::string& path, std::string_view key) {
+    if (at == nullptr) return;
+    if (type.shape == Shape::optional) return look(*type.of, type.operations.get(at), path, key);
+    if (type.operations.get_number != nullptr) {
+      return value(type.operations.get_number(at).kind, path, key);
+    }
+    if (type.shape == Shape::list) {
+      for (std::size_t i = 0; i < type.operations.size(at); ++i) {
+        look(*type.of, type.operations.at(at, i), path, key);
+      }
+    }
+    if (type.shape == Shape::one_of) {
+      look(*type.alternatives[type.operations.index(at)].type, type.operations.get(at), path, key);
+    }
+    for (const auto& field : type.fields) {
+      look(*field.type, describe::value_of(field, at),
+           path.empty() ? field.key : path + "/" + field.key, field.key);
+    }
+  }
+
+  [[nodiscard]] Problems take() const {
+    Problems out;
+    for (const auto& [name, kind] : unfit_) {
+      if (fit_.contains(name)) continue;
+      const auto& info = quantity::info(kind);
+      std::vector<std::string_view> symbols;
+      for (const auto& u : quantity::units_of(kind)) symbols.push_back(u.symbol);
+      out.push_back({Kind::wrong_dimension,
+                     "units/" + shown(name),
+                     fmt::format("`{}` is no unit for {}", shown(wanted_->at(name)), info.words),
+                     "one of: " + join(symbols),
+                     std::string(symbols.empty() ? "" : symbols.front()),
+                     {},
+                     {}});
+    }
+    return out;
+  }
+
+ private:
+  void value(quantity::KindOf kind, const std::string& path, std::string_view key) {
+    for (const auto& [name, unit] : *wanted_) {
+      if (name != path && name != key) continue;
+      if (quantity::find_unit(kind, unit) != nullptr) {
+        fit_.insert(name);
+      } else {
+        unfit_.emplace(name, kind);
+      }
+    }
+  }
+
+  const std::map<std::string, std::string>* wanted_;
+  std::set<std::string> fit_;
+  std::map<std::string, quantity::KindOf> unfit_;
+};
+
 }  // namespace
+
+Problems unfit_units(const Type& type, const void* answer,
+                     const std::map<std::string, std::string>& wanted) {
+  if (wanted.empty()) return {};
+  UnitCheck check(wanted);
+  check.look(type, answer, {}, {});
+  return check.take();
+}
 
 Problems take_units(Tree& tree, const Type& answer, std::map<std::string, std::string>& wanted) {
   if (tree.size() == 0 || tree[0].is != Node::Is::object) return {};

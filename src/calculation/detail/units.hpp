@@ -15,4 +15,9 @@ namespace wm::calculation::detail {
 [[nodiscard]] Problems take_units(Tree& tree, const describe::Type& answer,
                                   std::map<std::string, std::string>& wanted);
 
+/// Units that no value of the answer could be shown in: a field of whatever kind shows its kind
+/// only in the answer.
+[[nodiscard]] Problems unfit_units(const describe::Type& type, const void* answer,
+                                   const std::map<std::string, std::string>& wanted);
+
 }  // namespace wm::calculation::detail

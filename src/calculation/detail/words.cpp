@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <chrono>
 #include <numeric>
+#include <optional>
 
 #include "quantity/date.hpp"
 #include "quantity/text.hpp"
@@ -162,6 +163,23 @@ std::string bound_text(const Type& type, const Field& field, double bound) {
     default:
       return fmt::format("{:.10g}", bound);
   }
+}
+
+std::string example_within(const Field& field) {
+  const Type& type = inside(*field.type);
+  if (!field.example.empty() || type.shape == Shape::text) return field.example;
+  const auto text = example_for(type, &field);
+  std::optional<double> value;
+  if (type.kind) {
+    if (const auto parsed = quantity::parse_measured(text, *type.kind)) value = parsed->value.si;
+  } else if (type.shape == Shape::count || type.shape == Shape::number) {
+    if (const auto parsed = quantity::parse_number(text)) value = *parsed;
+  }
+  if (!value) return text;
+  const bool low = field.lowest && (field.above ? *value <= *field.lowest : *value < *field.lowest);
+  if (!low && !(field.highest && *value > *field.highest)) return text;
+  if (field.highest) return bound_text(type, field, *field.highest);
+  return field.above ? std::string{} : bound_text(type, field, *field.lowest);
 }
 
 namespace {

@@ -28,6 +28,10 @@ namespace wm::calculation::detail {
 /// An example for a field: its own, or one that every field of its type accepts.
 [[nodiscard]] std::string example_for(const describe::Type& type, const describe::Field* field);
 
+/// An example for a described field: its own, or one of its kind that its bounds allow; empty for
+/// text and for what holds other fields.
+[[nodiscard]] std::string example_within(const describe::Field& field);
+
 /// The unit in which a field is best shown: that of its example, else of the US set.
 [[nodiscard]] const quantity::Unit& unit_of(const describe::Type& type,
                                             const describe::Field* field);

@@ -26,6 +26,7 @@ function every_act_and_view_describes_itself() {
       if (!good || (kind === "act" && (data.cautions.length === 0 || typeof data.changes_plans !== "boolean"))) wrong.push(`${kind} ${name}`);
       for (const f of fieldsOf(data?.input ?? {})) {
         if (!f.key || !f.label || !f.shape || typeof f.needed !== "boolean") wrong.push(`${kind} ${name}: ${f.key}`);
+        if (["quantity", "measured", "any_quantity", "count", "number", "date"].includes(f.shape) && !f.example && !f.above) wrong.push(`${kind} ${name}: ${f.key} has no example`);
         if (["quantity", "measured"].includes(f.shape) && !(f.kind && f.units.length > 0)) wrong.push(`${kind} ${name}: ${f.key} has no dimension`);
       }
       const text = done(kind, name, "--describe").out;
@@ -118,6 +119,10 @@ function units_of_an_answer() {
   check("an unknown field is refused clearly", no.status === 2 && no.data.problems[0].path === "units/colour" && /one of: /.test(no.data.problems[0].expected), no.said);
   const wrong = ask({ [`${nested.key}/${inner.key}`]: "psi" });
   check("a wrong dimension too", wrong.status === 2 && wrong.data.problems[0].kind === "wrong-dimension", wrong.said);
+  // The kind of a reading is known from its unit alone: `psi` for ohms was silently passed over.
+  const judged = { ...done("calc", "conformity", "--describe", "--json").data.example };
+  const off = wm("calc", "conformity", JSON.stringify({ ...judged, units: { value: "psi" } }), "--json");
+  check("a unit of another kind than the reading", off.status === 2 && off.data.problems[0].path === "units/value" && /resistance/.test(off.data.problems[0].what), off.said.slice(0, 300));
   const long = [];
   const look = (v, path) => {
     if (typeof v === "number" && !Number.isInteger(v) && String(v).replace(/^-?0?\.?0*|e.*$|\./g, "").length > 12) long.push(`${path} ${v}`);

@@ -60,7 +60,7 @@ TEST(DescribeJson, TellsAFormEverythingItNeeds) {
             return units + "]";
           }() +
           R"(,"unit":"in","example":"22 in"},{"key":"size","label":"Dash size","shape":"count",)"
-          R"("needed":false,"min":"2","max":"32"}]})");
+          R"("needed":false,"example":"2","min":"2","max":"32"}]})");
   const auto all = calculation::describe_type_json(describe::type_of<sample::Everything>());
   for (const auto* part :
        {R"("key":"position","label":"Position","shape":"reference")",

@@ -126,8 +126,15 @@ void take(const Taking& t, const PartRemoved& e) {
   const auto found = t.state.parts.find(e.part);
   if (found == t.state.parts.end()) return t.odd("removes part `" + e.part + "`, not registered");
   auto& list = found->second.installations;
-  const auto open = std::find_if(list.rbegin(), list.rend(),
-                                 [&](const Installation& i) { return !i.to && i.from <= t.day; });
+  // Old history is entered as one act, its removal right behind its installation: that one is
+  // meant, even where the part was fitted elsewhere on the day on which it was taken out.
+  auto open = std::find_if(list.rbegin(), list.rend(), [&](const Installation& i) {
+    return !i.to && i.from <= t.day && i.fitted == t.sequence - 1;
+  });
+  if (open == list.rend()) {
+    open = std::find_if(list.rbegin(), list.rend(),
+                        [&](const Installation& i) { return !i.to && i.from <= t.day; });
+  }
   if (open == list.rend()) return t.odd("removes part `" + e.part + "`, which was not installed");
   open->to = t.day;
   open->removed = t.sequence;

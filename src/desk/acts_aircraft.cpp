@@ -25,7 +25,9 @@ const bay::Installation* in_the_way(const bay::State& state, const PartFitted& i
       const bool same_place = i.aircraft == in.aircraft && i.position == in.position;
       if (!same_place && id != in.part) continue;
       const bool begins_before_its_end = !i.to || day < *i.to;
-      const bool ends_after_its_begin = !in.until_day || i.from < *in.until_day;
+      // Days do not tell which of two came first when both begin on one.
+      const bool ends_after_its_begin =
+          !in.until_day || i.from < *in.until_day || (i.from == day && !i.to);
       if (begins_before_its_end && ends_after_its_begin) return &i;
     }
   }

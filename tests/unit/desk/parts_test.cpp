@@ -104,6 +104,23 @@ TEST(Parts, OldTimeCountsForThePartThatIsFittedAgain) {
   EXPECT_EQ(row->figure, "250.0 of 1000.0 h") << "250 h of its first time, none since";
 }
 
+// Found by the laws in tests/property/desk: the later stay was closed instead of the old one.
+TEST(Parts, OldHistoryMayEndOnTheDayOnWhichThePartCameBack) {
+  auto bench = bird_bench();
+  bench.day = "2021-03-01";
+  bench.done("install-part", R"("part":"hose-2","position":"fuel-hose")");
+  bench.day = "2018-05-01";
+  bench.today = "2026-11-25";
+  bench.done("install-part", R"("part":"hose-2","position":"throttle",)"
+                             R"("until_day":"2021-03-01","reason":"moved")");
+  const auto& stays = bench.state.parts.at("hose-2").installations;
+  ASSERT_EQ(stays.size(), 2U);
+  EXPECT_TRUE(stays[0].to);
+  EXPECT_FALSE(stays[1].to) << "it is still there";
+  EXPECT_EQ(bench.bird().fitted.at("fuel-hose"), "hose-2");
+  EXPECT_FALSE(bench.bird().fitted.contains("throttle"));
+}
+
 TEST(Parts, AnOldHistoryThatOverlapsNamesTheOtherAndItsTime) {
   auto bench = bird_bench();
   const auto before = bench.state.sequence;

@@ -126,6 +126,25 @@ class Importer {
     record(body, happened);
   }
 
+  /// An earlier time of a part in a position: its installation and its removal together.
+  void take_stay(const std::string& path, const PartFitted& stay, const std::string& happened) {
+    auto problems = check_references(describe::type_of<PartFitted>(), &stay, trial_);
+    if (problems.empty()) {
+      const Desk trial{trial_, desk_.context, happened, desk_.author, desk_.decode};
+      auto outcome = install_part(stay, trial);
+      if (!outcome) problems = outcome.error();
+      if (outcome) {
+        ++answer.added;
+        for (auto& e : outcome->events)
+          record(std::move(e.payload), e.happened.empty() ? happened : e.happened);
+      }
+    }
+    for (auto& p : problems) {
+      p.path = path + "/" + p.path;
+      all.push_back(std::move(p));
+    }
+  }
+
   void record(bay::Payload body, const std::string& happened) {
     auto event = std::make_shared<bay::Event>();
     event->meta.id = fmt::format("trial-{}", events.size());
@@ -173,6 +192,33 @@ bool is_on_record(const bay::Aircraft* aircraft, const SheetCounter& c) {
   });
 }
 
+bool is_same(double one, double other) { return std::abs(one - other) < 1e-6; }
+
+/// Whether this exchange of a meter is on record already.
+bool is_on_record(const bay::Aircraft* aircraft, const std::string& counter,
+                  const SheetExchange& x) {
+  if (aircraft == nullptr) return false;
+  const auto found = aircraft->counters.find(counter);
+  if (found == aircraft->counters.end()) return false;
+  const double first = x.new_first_hours ? x.new_first_hours->value.si / 3600.0
+                                         : static_cast<double>(x.new_first_count.value_or(0));
+  const auto& points = found->second.series.points();
+  return std::any_of(points.begin(), points.end(), [&](const auto& p) {
+    return p.event.replaced && p.event.on == *x.on && is_same(p.event.shown, first);
+  });
+}
+
+/// Whether the part is known to have been in that position from that day on.
+bool is_on_record(const bay::State& state, const std::string& part, const std::string& aircraft,
+                  const SheetStay& stay) {
+  const auto found = state.parts.find(part);
+  if (found == state.parts.end()) return false;
+  const auto& list = found->second.installations;
+  return std::any_of(list.begin(), list.end(), [&](const bay::Installation& i) {
+    return i.aircraft == aircraft && i.position == stay.position && i.from == *stay.fitted;
+  });
+}
+
 /// "1140.6 h"; more decimals only where they were read.
 std::string as_read(double hours) {
   const double tenths = hours * 10;
@@ -188,6 +234,19 @@ void import_counters(Importer& to, const AircraftSheet& in) {
         before_of(to.aircraft(), &bay::Aircraft::counters, c.id,
                   [](const bay::Counter& x) -> const bay::CounterDefined& { return x.about; });
     to.take(path, "counter " + c.id, payload(in.aircraft.id, c), before, &define_counter);
+    for (std::size_t k = 0; k < c.exchanges.size(); ++k) {
+      const auto& x = c.exchanges[k];
+      if (is_on_record(to.aircraft(), c.id, x)) {
+        ++to.answer.same;
+        continue;
+      }
+      const bay::CounterReplaced body{
+          in.aircraft.id,    c.id,    x.old_last_hours, x.new_first_hours, x.old_last_count,
+          x.new_first_count, x.reason};
+      to.take<bay::CounterReplaced>(fmt::format("{}/exchanges/{}", path, k),
+                                    "exchanged meter of " + c.id, body, nullptr, &replace_counter,
+                                    quantity::print_date(*x.on));
+    }
     if (!c.hours && !c.count) continue;
     if (!c.read_on) {
       to.all.push_back({Kind::missing,
@@ -217,6 +276,25 @@ void import_parts(Importer& to, const AircraftSheet& in) {
     const auto known = to.trial().parts.find(p.id);
     const auto* before = known == to.trial().parts.end() ? nullptr : &known->second.about;
     to.take(path, "part " + p.id, payload(p), before, &register_part);
+    for (std::size_t k = 0; k < p.earlier.size(); ++k) {
+      const auto& stay = p.earlier[k];
+      if (is_on_record(to.trial(), p.id, in.aircraft.id, stay)) {
+        ++to.answer.same;
+        continue;
+      }
+      to.take_stay(fmt::format("{}/earlier/{}", path, k),
+                   {in.aircraft.id,
+                    p.id,
+                    stay.position,
+                    stay.at,
+                    {},
+                    true,
+                    stay.until_day,
+                    stay.until,
+                    stay.reason,
+                    "from the aircraft sheet"},
+                   quantity::print_date(*stay.fitted));
+    }
     if (p.position.empty()) continue;
     const auto* aircraft = to.aircraft();
     const auto fitted =
@@ -247,6 +325,7 @@ Checked<Outcome<ImportAnswer>> import_sheet(const AircraftSheet& in, const Desk&
     auto body = payload(id, in.positions[i]);
     const auto* before =
         before_of(to.aircraft(), &bay::Aircraft::positions, body.id,
+                  // NOLINTNEXTLINE(bugprone-return-const-ref-from-parameter): the map holds it
                   [](const bay::PositionAdded& x) -> const bay::PositionAdded& { return x; });
     const auto half =
         std::find_if(in.positions.begin(), in.positions.end(),
@@ -323,6 +402,123 @@ Checked<Outcome<ImportAnswer>> import_sheet(const AircraftSheet& in, const Desk&
   return Outcome<ImportAnswer>{std::move(to.events), std::move(to.answer)};
 }
 
+namespace {
+
+/// What stands in the record under a sequence number, as last corrected.
+template <class Body>
+const Body* body_at(const bay::State& state, bay::Sequence sequence) {
+  const auto index = static_cast<std::size_t>(sequence) - 1;
+  if (sequence <= 0 || index >= state.events.size()) return nullptr;
+  return std::get_if<Body>(&state.effective(index));
+}
+
+/// Readings that were written down beside an act, but for those of a day on which the meter was
+/// exchanged: a sheet knows days only, not which of the two meters showed it.
+template <class Body>
+std::vector<bay::CounterReading> readings_at(const bay::State& state, const bay::Aircraft& aircraft,
+                                             bay::Sequence sequence, bay::Date day) {
+  const auto* body = body_at<Body>(state, sequence);
+  if (body == nullptr) return {};
+  auto out = body->at;
+  std::erase_if(out, [&](const bay::CounterReading& r) {
+    const auto counter = aircraft.counters.find(r.counter);
+    if (counter == aircraft.counters.end()) return true;
+    const auto& points = counter->second.series.points();
+    return std::any_of(points.begin(), points.end(),
+                       [&](const auto& p) { return p.event.replaced && p.event.on == day; });
+  });
+  return out;
+}
+
+std::vector<SheetExchange> exchanges_of(const bay::State& state, const bay::Counter& counter) {
+  std::vector<SheetExchange> out;
+  for (const auto& point : counter.series.points()) {
+    const auto& e = point.event;
+    if (!e.replaced) continue;
+    SheetExchange x;
+    x.on = e.on;
+    if (const auto* body = body_at<bay::CounterReplaced>(state, e.order)) {
+      x.old_last_hours = body->old_last_hours;
+      x.new_first_hours = body->new_first_hours;
+      x.old_last_count = body->old_last_count;
+      x.new_first_count = body->new_first_count;
+      x.reason = body->reason;
+    }
+    out.push_back(std::move(x));
+  }
+  return out;
+}
+
+SheetPart part_section(const bay::State& state, const bay::Aircraft& aircraft,
+                       const bay::Part& part) {
+  const auto& a = part.about;
+  SheetPart p{a.id,     a.type,      a.description,
+              a.serial, a.batch,     a.maker_reference,
+              a.cured,  a.assembled, a.papers,
+              a.mass,   a.note,      {},
+              {},       {},          {}};
+  for (const auto& i : part.installations) {
+    if (i.aircraft != aircraft.about.id || !i.to || !i.day_known) continue;
+    p.earlier.push_back(
+        {i.position, i.from, readings_at<bay::PartInstalled>(state, aircraft, i.fitted, i.from),
+         i.to, readings_at<bay::PartRemoved>(state, aircraft, i.removed, *i.to), i.why_removed});
+  }
+  const auto* current = part.current();
+  if (current == nullptr || current->aircraft != aircraft.about.id) return p;
+  p.position = current->position;
+  if (!current->day_known) return p;
+  p.fitted = current->from;
+  p.at = readings_at<bay::PartInstalled>(state, aircraft, current->fitted, current->from);
+  return p;
+}
+
+/// Whether a part that is in no aircraft belongs into this one's sheet: it was in it, or nowhere.
+bool is_on_its_shelf(const bay::Part& part, const std::string& aircraft) {
+  if (part.current() != nullptr || part.about.type.empty()) return false;
+  const auto& list = part.installations;
+  return list.empty() || std::any_of(list.begin(), list.end(), [&](const bay::Installation& i) {
+           return i.aircraft == aircraft;
+         });
+}
+
+}  // namespace
+
+std::vector<std::string> not_in_sheet(const bay::State& state, const bay::Aircraft& aircraft) {
+  std::vector<std::string> out;
+  const auto add = [&](std::size_t count, const char* what) {
+    if (count > 0) out.push_back(fmt::format("{} {}", count, what));
+  };
+  std::size_t counter_readings = 0;
+  for (const auto& [id, counter] : aircraft.counters) {
+    const auto& points = counter.series.points();
+    const auto plain = static_cast<std::size_t>(std::count_if(
+        points.begin(), points.end(), [](const auto& p) { return !p.event.replaced; }));
+    counter_readings += plain - (points.empty() || points.back().event.replaced ? 0 : 1);
+  }
+  std::size_t readings = 0;
+  for (const auto& [id, check] : aircraft.checks) readings += check.readings.size();
+  std::size_t tasks = 0;
+  for (const auto& [id, limit] : aircraft.limits) tasks += limit.done.size();
+  std::size_t unknown_stays = 0;
+  for (const auto& [id, part] : state.parts) {
+    for (const auto& i : part.installations) {
+      if (i.aircraft == aircraft.about.id && i.to && !i.day_known) ++unknown_stays;
+    }
+  }
+  add(counter_readings, "earlier counter readings");
+  add(unknown_stays, "earlier installations whose first day is not known");
+  add(tasks, "times that a limited task was done");
+  add(readings, "readings of checks with their verdicts");
+  add(state.instruments.size(), "instruments");
+  add(aircraft.defects.size(), "defects");
+  add(aircraft.changes.size(), "changes");
+  add(aircraft.stages.size(), "stages");
+  add(aircraft.quick_jobs.size(), "quick jobs");
+  add(aircraft.entries.size(), "signed entries");
+  add(state.attachments.size(), "attachments");
+  return out;
+}
+
 AircraftSheet sheet_of(const bay::State& state, const bay::Aircraft& aircraft) {
   AircraftSheet out;
   out.aircraft = aircraft.about;
@@ -332,8 +528,15 @@ AircraftSheet sheet_of(const bay::State& state, const bay::Aircraft& aircraft) {
                          m.aft_limit,  m.greatest_mass, m.document};
   }
   for (const auto& [id, counter] : aircraft.counters) {
-    SheetCounter c{
-        counter.about.id, counter.about.name, counter.about.kind, counter.about.meter, {}, {}, {}};
+    SheetCounter c{counter.about.id,
+                   counter.about.name,
+                   counter.about.kind,
+                   counter.about.meter,
+                   {},
+                   {},
+                   {},
+                   {}};
+    c.exchanges = exchanges_of(state, counter);
     if (!counter.series.points().empty()) {
       const auto& last = counter.series.points().back().event;
       c.read_on = last.on;
@@ -353,14 +556,11 @@ AircraftSheet sheet_of(const bay::State& state, const bay::Aircraft& aircraft) {
   for (const auto& id : aircraft.position_order) {
     const auto fitted = aircraft.fitted.find(id);
     if (fitted == aircraft.fitted.end()) continue;
-    const auto& part = state.parts.at(fitted->second);
-    const auto& a = part.about;
-    SheetPart p{a.id,    a.type,      a.description, a.serial, a.batch, a.maker_reference,
-                a.cured, a.assembled, a.papers,      a.mass,   a.note,  id,
-                {},      {}};
-    if (const auto* current = part.current(); current != nullptr && current->day_known)
-      p.fitted = current->from;
-    out.parts.push_back(std::move(p));
+    out.parts.push_back(part_section(state, aircraft, state.parts.at(fitted->second)));
+  }
+  for (const auto& [id, part] : state.parts) {
+    if (is_on_its_shelf(part, aircraft.about.id))
+      out.parts.push_back(part_section(state, aircraft, part));
   }
   for (const auto& [id, limit] : aircraft.limits) out.limits.push_back(section(limit.about));
   for (const auto& id : aircraft.check_order)

@@ -24,6 +24,17 @@ struct SheetJoint {
 };
 std::string_view describe(describe::Fields<SheetJoint>& f);
 
+/// An earlier time of a part in a position: it was taken out since.
+struct SheetStay {
+  std::string position;
+  std::optional<bay::Date> fitted;
+  std::vector<bay::CounterReading> at;
+  std::optional<bay::Date> until_day;
+  std::vector<bay::CounterReading> until;
+  std::string reason;
+};
+std::string_view describe(describe::Fields<SheetStay>& f);
+
 struct SheetPart {
   std::string id, type, description, serial, batch, maker_reference;
   std::optional<bay::Date> cured, assembled;
@@ -33,8 +44,18 @@ struct SheetPart {
   std::string position;             ///< where it is installed; empty: on the shelf
   std::optional<bay::Date> fitted;  ///< unknown where not given
   std::vector<bay::CounterReading> at;
+  std::vector<SheetStay> earlier;
 };
 std::string_view describe(describe::Fields<SheetPart>& f);
+
+/// A meter that was exchanged: without it the total would start anew with the new meter.
+struct SheetExchange {
+  std::optional<bay::Date> on;
+  std::optional<bay::Entered<bay::Duration>> old_last_hours, new_first_hours;
+  std::optional<std::int64_t> old_last_count, new_first_count;
+  std::string reason;
+};
+std::string_view describe(describe::Fields<SheetExchange>& f);
 
 struct SheetCounter {
   std::string id, name;
@@ -43,6 +64,7 @@ struct SheetCounter {
   std::optional<bay::Date> read_on;
   std::optional<bay::Entered<bay::Duration>> hours;
   std::optional<std::int64_t> count;
+  std::vector<SheetExchange> exchanges;
 };
 std::string_view describe(describe::Fields<SheetCounter>& f);
 
@@ -119,5 +141,10 @@ std::string_view describe(describe::Fields<ImportAnswer>& f);
 
 /// The sheet of an aircraft as the binder knows it.
 [[nodiscard]] AircraftSheet sheet_of(const bay::State& state, const bay::Aircraft& aircraft);
+
+/// What the binder knows of this aircraft and a sheet does not hold, one line each ("12 signed
+/// entries"), for the top of the written sheet: nothing is left out in silence.
+[[nodiscard]] std::vector<std::string> not_in_sheet(const bay::State& state,
+                                                    const bay::Aircraft& aircraft);
 
 }  // namespace wm::desk

@@ -51,6 +51,27 @@ std::string_view describe(describe::Fields<SheetJoint>& f) {
   return "sheet-joint";
 }
 
+std::string_view describe(describe::Fields<SheetStay>& f) {
+  f.has<&SheetStay::position>("position", "Was in").needed("oil-hose-upper");
+  f.has<&SheetStay::fitted>("fitted", "Fitted on").needed("2016-05-01");
+  f.has<&SheetStay::at>("at", "Counter readings when fitted");
+  f.has<&SheetStay::until_day>("until_day", "Taken out on").needed("2021-03-01");
+  f.has<&SheetStay::until>("until", "Counter readings when it was taken out");
+  f.has<&SheetStay::reason>("reason", "Why it was taken out").needed("past its limit");
+  return "sheet-stay";
+}
+
+std::string_view describe(describe::Fields<SheetExchange>& f) {
+  using P = bay::CounterReplaced;
+  f.has<&SheetExchange::on>("on", "Exchanged on").needed("2024-05-11");
+  same_field<P, &SheetExchange::old_last_hours>(f, "old_last_hours");
+  same_field<P, &SheetExchange::new_first_hours>(f, "new_first_hours");
+  same_field<P, &SheetExchange::old_last_count>(f, "old_last_count");
+  same_field<P, &SheetExchange::new_first_count>(f, "new_first_count");
+  same_field<P, &SheetExchange::reason>(f, "reason");
+  return "sheet-exchange";
+}
+
 std::string_view describe(describe::Fields<SheetPart>& f) {
   using P = bay::PartRegistered;
   same_field<P, &SheetPart::id>(f, "id");
@@ -67,6 +88,7 @@ std::string_view describe(describe::Fields<SheetPart>& f) {
   f.has<&SheetPart::position>("position", "Installed in").example("oil-hose-upper");
   f.has<&SheetPart::fitted>("fitted", "Fitted on").help("Left out: unknown").example("2021-10-02");
   f.has<&SheetPart::at>("at", "Counter readings when fitted");
+  f.has<&SheetPart::earlier>("earlier", "Where it was before");
   return "sheet-part";
 }
 
@@ -81,6 +103,7 @@ std::string_view describe(describe::Fields<SheetCounter>& f) {
       .example("1140.6 h")
       .at_least(quantity::hours(0));
   f.has<&SheetCounter::count>("count", "Reading as a count").at_least(0);
+  f.has<&SheetCounter::exchanges>("exchanges", "Exchanged meters, oldest first");
   return "sheet-counter";
 }
 

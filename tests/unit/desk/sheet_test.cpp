@@ -60,6 +60,54 @@ TEST(Sheet, TheDemoSheetsGoInAndOutAndIn) {
   }
 }
 
+// Symptom: after a meter was exchanged only the new meter's reading was kept; parts on the shelf,
+// counter readings at fitting and where a part was before were lost without a word.
+TEST(Sheet, ExchangedMetersShelfPartsAndFittingReadingsComeBack) {
+  auto first = bird_bench();
+  first.day = "2018-05-01";
+  first.today = "2026-11-25";
+  first.done(
+      "install-part",
+      R"("part":"hose-2","position":"oil-hose","at":[{"counter":"engine","hours":"400.5 h"}],)"
+      R"("until_day":"2021-03-01","until":[{"counter":"engine","hours":"650 h"}],)"
+      R"("reason":"five years old")");
+  first.day = "2026-03-01";
+  first.done("replace-counter", R"("counter":"engine","old_last_hours":"1050.25 h",)"
+                                R"("new_first_hours":"0.5 h","reason":"blank")");
+  first.done("replace-counter", R"("counter":"starts","new_first_count":0,"reason":"worn")");
+  first.day = "2026-11-25";
+  first.done("register-part", R"("id":"spare","type":"hose")");
+  first.done("register-part", R"("id":"pump","type":"pump")");
+  first.done("install-part", R"("part":"pump","position":"fuel-hose",)"
+                             R"("at":[{"counter":"engine","hours":"3.75 h"}])");
+  const auto out = exported(first);
+  desk::test::Bench second;
+  const auto answer = take_in(second, out);
+  ASSERT_TRUE(answer) << told(answer.error());
+  EXPECT_EQ(exported(second), out);
+  EXPECT_TRUE(second.state.oddities.empty());
+  const auto& engine = second.bird().counters.at("engine");
+  EXPECT_NEAR(*engine.now(), 1050.25 + 3.25, 1e-9) << "both meters count";
+  EXPECT_TRUE(second.state.parts.contains("spare"));
+  const auto& hose = second.state.parts.at("hose-2").installations;
+  ASSERT_EQ(hose.size(), 1U);
+  EXPECT_DOUBLE_EQ(hose[0].from_counters.at("engine"), 400.5);
+  EXPECT_DOUBLE_EQ(hose[0].to_counters.at("engine"), 650);
+  EXPECT_NEAR(second.state.parts.at("pump").current()->from_counters.at("engine"), 1053.5, 1e-9);
+  const auto again = take_in(first, out);
+  ASSERT_TRUE(again) << told(again.error());
+  EXPECT_TRUE(says(again->words, "Nothing to do"));
+}
+
+TEST(Sheet, WhatASheetCannotHoldIsCounted) {
+  auto bench = bird_bench();
+  bench.done("measure", R"("check":"lead-1","value":"5.00 kohm")");
+  bench.done("task-done", R"("limit":"oil-change","text":"done")");
+  const auto lines = joined(desk::not_in_sheet(bench.state, bench.bird()));
+  EXPECT_TRUE(says(lines, "1 readings of checks"));
+  EXPECT_TRUE(says(lines, "1 times that a limited task was done"));
+}
+
 TEST(Sheet, TwiceInIsNothingToDo) {
   auto bench = bird_bench();
   const auto before = bench.state.sequence;

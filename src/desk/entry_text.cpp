@@ -88,7 +88,7 @@ std::string readings_lines(const bay::Aircraft& aircraft, const std::string& sta
                          r.reading.value ? say(*r.reading.value, check.about.unit) : "over range");
       if (r.verdict) {
         out +=
-            fmt::format(", {} ({})", evidence::word(r.verdict->verdict), r.verdict->limit_source);
+            fmt::format(", {} ({})", evidence::words(r.verdict->verdict), r.verdict->limit_source);
       }
       if (!r.reading.instrument.empty()) out += ", instrument " + r.reading.instrument;
       out += ".\n";

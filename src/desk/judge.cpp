@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "desk/lookup.hpp"
 #include "quantity/text.hpp"
@@ -31,8 +32,8 @@ evidence::Reading as_evidence(const bay::ReadingTaken& in) {
   return out;
 }
 
-describe::AnyQuantity resistance(double si) {
-  return {quantity::KindOf::resistance, si, 0, {}, {}};
+describe::AnyQuantity resistance(double si, double resolution) {
+  return {quantity::KindOf::resistance, si, resolution, {}, {}};
 }
 
 /// What the instrument's papers say against using it, for a person to weigh.
@@ -132,7 +133,7 @@ Problems wrong_kinds(const bay::ReadingTaken& reading, const CheckLimits& limits
 Judged without_limit(const bay::ReadingTaken& reading) {
   Judged out;
   out.verdict = evidence::Verdict::not_tested;
-  out.words = "not-tested";
+  out.words = "not tested";
   out.reason =
       "No limit was entered for this check: the reading is kept, and shown beside its "
       "siblings and its own earlier readings, but not judged.";
@@ -165,10 +166,15 @@ CheckLimits limits_of(const bay::CheckDescribed& check) {
   const double terminals = check.terminals ? check.terminals->value.si : 0.0;
   const auto by_length = [&](const auto& per_length, const char* which) {
     const double ohms = per_length->value.si * check.length->value.si + terminals;
-    out.working.push_back(fmt::format(
-        "{} = {} x {}{} = {}", which, check.length->text, per_length->text,
-        check.terminals ? " + " + check.terminals->text : "", say(resistance(ohms), check.unit)));
-    return resistance(ohms);
+    // No finer than the coarser of the two figures it is made from.
+    const double share = std::max(per_length->resolution_si / per_length->value.si,
+                                  check.length->resolution_si / check.length->value.si);
+    const double resolution = std::isfinite(share) && share > 0 ? ohms * share / 2 : 0;
+    out.working.push_back(fmt::format("{} = {} x {}{} = {}", which, check.length->text,
+                                      per_length->text,
+                                      check.terminals ? " + " + check.terminals->text : "",
+                                      say(resistance(ohms, resolution), check.unit)));
+    return resistance(ohms, resolution);
   };
   if (!out.lowest && check.lowest_per_length)
     out.lowest = by_length(check.lowest_per_length, "lowest");

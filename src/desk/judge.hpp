@@ -17,7 +17,7 @@ std::string_view describe(describe::Fields<SiblingReading>& f);
 
 struct Judged {
   evidence::Verdict verdict{evidence::Verdict::not_tested};
-  std::string words;   ///< "does-not-conform (open)"
+  std::string words;   ///< "does not conform (open)"
   std::string reason;  ///< one sentence with figures
   std::string next;    ///< what to do about it
   std::string risk;

@@ -7,6 +7,7 @@
 #include "evidence/detail/budget.hpp"
 #include "evidence/detail/figures.hpp"
 #include "evidence/risk.hpp"
+#include "quantity/text.hpp"
 
 namespace wm::evidence {
 namespace {
@@ -133,10 +134,36 @@ class Judge {
   RuleSettings settings() const { return {in_.rule, in_.guard_factor, in_.probability.si}; }
 
   std::string limits_in_words() const {
-    if (limits_.lower && limits_.upper)
-      return fmt::format("{} to {}", figure(*limits_.lower), with_unit(*limits_.upper, unit_));
-    if (limits_.upper) return "at most " + with_unit(*limits_.upper, unit_);
-    return "at least " + with_unit(*limits_.lower, unit_);
+    if (in_.lower && in_.upper) {
+      // One unit for both: it is said once.
+      auto from = limit_in_words(*in_.lower);
+      const auto to = limit_in_words(*in_.upper);
+      const auto gap = from.rfind(' ');
+      if (gap != std::string::npos && to.ends_with(from.substr(gap))) from.resize(gap);
+      return fmt::format("{} to {}", from, to);
+    }
+    if (in_.upper) return "at most " + limit_in_words(*in_.upper);
+    return "at least " + limit_in_words(*in_.lower);
+  }
+
+  /// As its document printed it; a computed one to the digits that its inputs earn.
+  std::string limit_in_words(const AnyQuantity& limit) const {
+    if (!limit.text.empty()) return limit.text;
+    return quantity::print(limit.si, unit_, limit.resolution_si);
+  }
+
+  /// A computed figure, no finer than the second digit of its doubt; without its unit.
+  std::string rounded(double value, double doubt) const {
+    const double digit = detail::second_digit(doubt);
+    if (!(digit > 0.0)) return figure(value);
+    return quantity::print_number(value * unit_.factor + unit_.offset, unit_, digit * unit_.factor);
+  }
+  std::string rounded_width(double width) const {
+    const double digit = detail::second_digit(width);
+    return digit > 0.0 ? figure(std::round(width / digit) * digit) : figure(width);
+  }
+  std::string with_symbol(const std::string& number) const {
+    return fmt::format("{} {}", number, unit_.symbol);
   }
 
   void note_limit() {
@@ -147,7 +174,7 @@ class Judge {
 
   Conformity not_tested() {
     out_.verdict = Verdict::not_tested;
-    out_.in_words = std::string(word(out_.verdict));
+    out_.in_words = std::string(words(out_.verdict));
     out_.reason = "nothing was read; the limit is " + limits_in_words();
     out_.risk = "nothing was measured, so nothing is known";
     note_limit();
@@ -175,7 +202,7 @@ class Judge {
     if (limits_.upper && end - w > *limits_.upper) return over_fails(resistance, beyond);
     if (!limits_.upper && end - w >= *limits_.lower) {
       set(Verdict::conforms, fmt::format("{}, so it lies above the lower limit {}", beyond,
-                                         with_unit(*limits_.lower, unit_)));
+                                         limit_in_words(*in_.lower)));
       return std::move(out_);
     }
     set(Verdict::undecided,
@@ -201,7 +228,7 @@ class Judge {
     out_.open = resistance;
     set(Verdict::does_not_conform, fmt::format("{}: {}above the upper limit {}", beyond,
                                                resistance ? "an open circuit, or at any rate " : "",
-                                               with_unit(*limits_.upper, unit_)));
+                                               limit_in_words(*in_.upper)));
     if (resistance) {
       out_.in_words += " (open)";
       out_.reason +=
@@ -214,7 +241,7 @@ class Judge {
 
   void set(Verdict verdict, std::string reason) {
     out_.verdict = verdict;
-    out_.in_words = std::string(word(verdict));
+    out_.in_words = std::string(words(verdict));
     out_.reason = std::move(reason);
     out_.risk = "no figure was shown, so no chance can be computed";
   }
@@ -231,7 +258,7 @@ class Judge {
     out_.working = std::move(b->working);
     out_.accuracy_known = b->accuracy_known;
     out_.verdict = d->verdict;
-    out_.in_words = std::string(word(d->verdict));
+    out_.in_words = std::string(words(d->verdict));
     out_.meter_good_enough = d->meter_good_enough && above_floor(*d);
     fill_figures(known, *d);
     out_.reason = reason(known, *d);
@@ -253,6 +280,9 @@ class Judge {
     const double expanded = 2.0 * known.u;
     out_.value = detail::as_point(known.value, expanded, unit_);
     out_.value->expanded_si = expanded * unit_.factor;
+    if (expanded > 0.0)
+      out_.value->text =
+          quantity::print_with_uncertainty(out_.value->si, *out_.value->expanded_si, unit_);
     out_.guard = detail::as_width(d.guard, unit_);
     if (d.accept_from) out_.accept_from = detail::as_point(*d.accept_from, expanded, unit_);
     if (d.accept_to) out_.accept_to = detail::as_point(*d.accept_to, expanded, unit_);
@@ -265,20 +295,25 @@ class Judge {
         out_.allowance_used = quantity::ratio(*used);
   }
 
-  std::string zone_in_words(const Decision& d) const {
+  std::string zone_in_words(const Knowledge& known, const Decision& d) const {
+    const double doubt = 2.0 * known.u;
     if (d.accept_from && d.accept_to)
-      return fmt::format("{} to {}", figure(*d.accept_from), with_unit(*d.accept_to, unit_));
-    if (d.accept_to) return "up to " + with_unit(*d.accept_to, unit_);
-    if (d.accept_from) return "from " + with_unit(*d.accept_from, unit_);
+      return fmt::format("{} to {}", rounded(*d.accept_from, doubt),
+                         with_symbol(rounded(*d.accept_to, doubt)));
+    if (d.accept_to) return "up to " + with_symbol(rounded(*d.accept_to, doubt));
+    if (d.accept_from) return "from " + with_symbol(rounded(*d.accept_from, doubt));
     return "nowhere";
   }
 
   std::string reason(const Knowledge& known, const Decision& d) const {
-    const std::string value = with_unit(known.value, unit_);
+    // As it was read; a mean or a reading less its leads no finer than its doubt.
+    const bool as_read = !in_.reading->text.empty() && in_.repeats.empty() && !in_.lead_resistance;
+    const std::string value =
+        as_read ? in_.reading->text : with_symbol(rounded(known.value, 2.0 * known.u));
     std::string text;
     switch (d.verdict) {
       case Verdict::conforms:
-        text = fmt::format("{} lies where it conforms ({})", value, zone_in_words(d));
+        text = fmt::format("{} lies where it conforms ({})", value, zone_in_words(known, d));
         break;
       case Verdict::does_not_conform:
         text = fmt::format("{} lies outside the limit ({}){}", value, limits_in_words(),
@@ -291,7 +326,7 @@ class Judge {
                    : fmt::format(
                          "the meter is not good enough: with a guard band of {} no reading "
                          "can conform to {}",
-                         with_unit(d.guard > 0.0 ? d.guard : known.expanded, unit_),
+                         with_symbol(rounded_width(d.guard > 0.0 ? d.guard : known.expanded)),
                          limits_in_words());
     }
     if (!out_.accuracy_known)
@@ -334,11 +369,11 @@ class Judge {
     if (in_.rule == Rule::guarded)
       out_.working.push_back(fmt::format("guard band w = {} x {} ({}) = {}",
                                          figure(in_.guard_factor), figure(known.expanded), from,
-                                         with_unit(d.guard, unit_)));
+                                         with_symbol(rounded_width(d.guard))));
     if (in_.rule == Rule::simple) out_.working.emplace_back("simple acceptance: no guard band");
     if (in_.rule == Rule::probability)
       out_.working.push_back("asked for: " + detail::per_cent(in_.probability.si) + " probability");
-    out_.working.push_back("conforms: " + zone_in_words(d));
+    out_.working.push_back("conforms: " + zone_in_words(known, d));
     if (known.u > 0.0) {
       if (limits_.upper) note_distance("upper", *limits_.upper - known.value, known.u);
       if (limits_.lower) note_distance("lower", known.value - *limits_.lower, known.u);

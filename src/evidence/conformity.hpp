@@ -45,7 +45,7 @@ std::string_view describe(describe::Fields<ConformityInput>& f);
 struct Conformity {
   Verdict verdict{Verdict::not_tested};
   bool open{};                   ///< over-range where a resistance should be small: an open circuit
-  std::string in_words;          ///< "does-not-conform (open)"
+  std::string in_words;          ///< "does not conform (open)"
   std::string reason;            ///< one sentence, with figures and units
   std::string risk;              ///< how likely the verdict is wrong, in words
   bool meter_good_enough{true};  ///< false: no reading of this meter could conform

@@ -48,6 +48,11 @@ std::string_view word(Verdict verdict) {
   return "not-tested";
 }
 
+std::string_view words(Verdict verdict) {
+  if (verdict == Verdict::does_not_conform) return "does not conform";
+  return verdict == Verdict::not_tested ? "not tested" : word(verdict);
+}
+
 Result<Verdict> verdict_by_word(std::string_view text) {
   for (const auto& row : k_verdicts)
     if (row.word == text) return row.verdict;

@@ -22,6 +22,8 @@ enum class Verdict : std::uint8_t {
 
 /// "conforms", "does-not-conform", "undecided", "not-tested": as stored and shown.
 [[nodiscard]] std::string_view word(Verdict verdict);
+/// The same in a sentence for people: "does not conform", "not tested".
+[[nodiscard]] std::string_view words(Verdict verdict);
 /// @return unknown_choice for any other word.
 [[nodiscard]] Result<Verdict> verdict_by_word(std::string_view text);
 

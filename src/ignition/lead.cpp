@@ -194,7 +194,7 @@ class Check {
       if (!wide) return Fail(wide.error());
       if (wide->verdict != Verdict::does_not_conform) {
         narrow->verdict = Verdict::undecided;
-        narrow->in_words = std::string(word(Verdict::undecided));
+        narrow->in_words = std::string(words(Verdict::undecided));
         narrow->reason = "the length is not known well enough to tell; measure it again";
       }
     }
@@ -215,7 +215,7 @@ class Check {
       open("over-range: an open circuit, or at any rate above the range used");
       return;
     }
-    out_.in_words = std::string(word(out_.verdict));
+    out_.in_words = std::string(words(out_.verdict));
     out_.reason = "the length is known so poorly that no reading could conform; measure it again";
     out_.do_next.push_back("measure the length of the lead again");
   }
@@ -223,7 +223,7 @@ class Check {
   void open(std::string reason) {
     out_.verdict = Verdict::does_not_conform;
     out_.open = true;
-    out_.in_words = "does-not-conform (open)";
+    out_.in_words = "does not conform (open)";
     out_.reason = std::move(reason);
     out_.do_next = {
         "repeat on the highest range, probes held firmly, the lead straight and then "
@@ -239,7 +239,7 @@ class Check {
       return;
     }
     out_.verdict = Verdict::not_tested;
-    out_.in_words = std::string(word(out_.verdict));
+    out_.in_words = std::string(words(out_.verdict));
     out_.reason = in_.reading ? std::string(k_no_makers_limit) : "nothing was read";
     out_.do_next.push_back(in_.reading ? "ask the maker of the lead for its resistance for a length"
                                        : "measure the lead, both ends off");
@@ -266,7 +266,7 @@ class Check {
     if (!binding() && !c.open) {
       // A typical figure is no limit: what it says is told, but it is no verdict.
       out_.verdict = Verdict::not_tested;
-      out_.in_words = std::string(word(Verdict::not_tested));
+      out_.in_words = std::string(words(Verdict::not_tested));
       out_.reason = fmt::format("{}; by a typical figure it would read: {}, {}", k_no_makers_limit,
                                 c.in_words, c.reason);
       return;

@@ -40,13 +40,12 @@ KindOf width_kind(KindOf kind) {
   return kind;
 }
 
-namespace {
-
-/// One step of the second significant digit.
 double second_digit(double width) {
   if (!(width > 0.0) || !std::isfinite(width)) return 0.0;
   return std::pow(10.0, std::floor(std::log10(width)) - 1.0);
 }
+
+namespace {
 
 Problem at(std::string path, Problem problem) {
   problem.path = std::move(path);
@@ -227,12 +226,24 @@ class Maker {
 
 }  // namespace
 
+namespace {
+/// The text carries the unit, so that kohm stays kohm wherever the value is shown.
+AnyQuantity in_unit(KindOf kind, double si, double resolution_si, const Unit* unit) {
+  AnyQuantity out{kind, si, resolution_si, {}, {}};
+  if (unit != nullptr) out.text = quantity::print(si, *unit, resolution_si);
+  return out;
+}
+}  // namespace
+
 AnyQuantity as_width(double width, const Unit& unit) {
-  return {width_kind(unit.kind), width * unit.factor, second_digit(width) * unit.factor, {}, {}};
+  const auto kind = width_kind(unit.kind);
+  const auto* own = kind == unit.kind ? &unit : quantity::find_unit(kind, unit.symbol);
+  return in_unit(kind, width * unit.factor, second_digit(width) * unit.factor, own);
 }
 
 AnyQuantity as_point(double value, double doubt, const Unit& unit) {
-  return {unit.kind, value * unit.factor + unit.offset, second_digit(doubt) * unit.factor, {}, {}};
+  return in_unit(unit.kind, value * unit.factor + unit.offset, second_digit(doubt) * unit.factor,
+                 &unit);
 }
 
 std::string with_unit(double value, const Unit& unit) {

@@ -21,6 +21,8 @@ namespace wm::evidence::detail {
 [[nodiscard]] double width_in(const describe::AnyQuantity& value, const quantity::Unit& unit);
 /// Temperature has temperature differences as widths, gauge pressure has differences, ...
 [[nodiscard]] quantity::KindOf width_kind(quantity::KindOf kind);
+/// One step of the second significant digit of a width; 0 where there is none.
+[[nodiscard]] double second_digit(double width);
 /// A computed width as a value, with two significant digits.
 [[nodiscard]] describe::AnyQuantity as_width(double width, const quantity::Unit& unit);
 /// A computed point whose digits end where those of `doubt` do.

@@ -53,14 +53,14 @@ TEST(Conformity, TheFourLeadsOfTheWalk) {
   const auto o = judged(open);
   EXPECT_EQ(o.verdict, Verdict::does_not_conform);
   EXPECT_TRUE(o.open);
-  EXPECT_EQ(o.in_words, "does-not-conform (open)");
+  EXPECT_EQ(o.in_words, "does not conform (open)") << "a sentence, not the machine's word";
   EXPECT_NE(o.reason.find("even if the engine runs"), std::string::npos);
 }
 
 TEST(Conformity, NotTestedIsAnAnswer) {
   const auto n = judged(lead(nullptr));
   EXPECT_EQ(n.verdict, Verdict::not_tested);
-  EXPECT_EQ(n.in_words, "not-tested");
+  EXPECT_EQ(n.in_words, "not tested");
   EXPECT_FALSE(n.value.has_value());
   EXPECT_FALSE(n.reason.empty());
 }
@@ -96,6 +96,19 @@ TEST(Conformity, MeterNotGoodEnough) {
   EXPECT_FALSE(judged(bond).meter_good_enough);
 }
 
+// Symptom: verdicts in words showed six digits ("3.07756 to 7.92244 kohm").
+TEST(Conformity, WordsShowNoMoreDigitsThanTheDoubtEarns) {
+  const auto c = judged(lead("20.00 kohm"));
+  // U = 2 sqrt(((0.9 % of 20 + 0.02) / sqrt 3)^2 + (0.01 / sqrt 12)^2) = 0.231 kohm: two digits
+  // are 0.23, so the band ends at 0.01 kohm: 12 + 0.23 to 27.6 - 0.23 (own sum, by pencil).
+  EXPECT_EQ(c.reason, "20.00 kohm lies where it conforms (12.23 to 27.37 kohm)");
+  EXPECT_EQ(c.value->text, "20.00 kohm +- 0.23 kohm") << "in the unit of the input";
+  EXPECT_EQ(c.accept_to->text, "27.37 kohm");
+  EXPECT_EQ(c.guard->text, "0.23 kohm");
+  EXPECT_NE(judged(lead("29.00 kohm")).reason.find("(12.00 to 27.60 kohm)"), std::string::npos)
+      << "limits as their document printed them";
+}
+
 TEST(Conformity, OverRangeSaysOnlyWhatTheRangeAllows) {
   auto in = lead(nullptr, "6.000 kohm");  // the range ends below the limit
   in.over_range = true;
@@ -105,7 +118,7 @@ TEST(Conformity, OverRangeSaysOnlyWhatTheRangeAllows) {
   // Range not given: treated as open, but a higher range is asked for first.
   in.meter.reset();
   const auto u = judged(in);
-  EXPECT_EQ(u.in_words, "does-not-conform (open)");
+  EXPECT_EQ(u.in_words, "does not conform (open)");
   EXPECT_EQ(u.do_next.front(), NextStep::use_higher_range);
   // Not a resistance: outside, but not "open".
   ConformityInput volts;
@@ -114,7 +127,7 @@ TEST(Conformity, OverRangeSaysOnlyWhatTheRangeAllows) {
   volts.meter = MeterRange{};
   volts.meter->full_scale = value("60.0 V");
   const auto v = judged(volts);
-  EXPECT_EQ(v.in_words, "does-not-conform");
+  EXPECT_EQ(v.in_words, "does not conform");
   EXPECT_FALSE(v.open);
 }
 
@@ -173,7 +186,7 @@ TEST(Conformity, FiguresAndWorking) {
     return std::any_of(c.working.begin(), c.working.end(),
                        [&](const std::string& l) { return l.find(part) != std::string::npos; });
   };
-  EXPECT_TRUE(has_line("limit: 12 to 27.6 kohm (entered by the owner)"));
+  EXPECT_TRUE(has_line("limit: 12.00 to 27.60 kohm (entered by the owner)"));
   EXPECT_TRUE(has_line("0.9 % of 26.5 + 2 x 0.01 kohm = +-0.2585"));
   EXPECT_TRUE(has_line("guard band w = 1 x "));
 }

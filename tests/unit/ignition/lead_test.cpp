@@ -74,7 +74,7 @@ TEST(Lead, OverRangeIsOpen) {
   ASSERT_TRUE(got);
   EXPECT_EQ(got->verdict, Verdict::does_not_conform);
   EXPECT_TRUE(got->open);
-  EXPECT_EQ(got->in_words, "does-not-conform (open)");
+  EXPECT_EQ(got->in_words, "does not conform (open)");
   // A range that ends below the limit says nothing yet.
   in.meter->full_scale = any("20 kohm");
   EXPECT_EQ(lead_check(in, {})->verdict, Verdict::undecided);
@@ -85,7 +85,7 @@ TEST(Lead, OverRangeIsOpenWithoutAnyLimit) {
   in.over_range = true;
   const auto got = lead_check(in, {});
   ASSERT_TRUE(got);
-  EXPECT_EQ(got->in_words, "does-not-conform (open)");
+  EXPECT_EQ(got->in_words, "does not conform (open)");
   EXPECT_FALSE(got->do_next.empty());
 }
 

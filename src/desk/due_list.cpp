@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "desk/lookup.hpp"
 
@@ -192,6 +193,45 @@ void add_forecast(DueRow& row, const life::Limit& limit, const life::Status& sta
                              quantity::print_date(when.early), quantity::print_date(when.late));
 }
 
+int rank(const std::string& standing) {
+  if (standing == "past-limit") return 0;
+  if (standing == "in-tolerance") return 1;
+  return standing == "unknown" ? 2 : 3;
+}
+
+/// Past ones first, then unknown, then by share used; equal ones as they came. Rows are heavy:
+/// their keys are sorted, then each row is moved once.
+void put_in_order(std::vector<DueRow>& rows) {
+  struct Key {
+    int rank;
+    double used;
+    std::size_t at;
+  };
+  std::vector<Key> keys;
+  keys.reserve(rows.size());
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const double used = rows[i].used.value_or(0);
+    keys.push_back({rank(rows[i].standing), std::isnan(used) ? 0.0 : used, i});
+  }
+  std::sort(keys.begin(), keys.end(), [](const Key& a, const Key& b) {
+    if (a.rank != b.rank) return a.rank < b.rank;
+    if (a.used != b.used) return a.used > b.used;
+    return a.at < b.at;
+  });
+  for (std::size_t start = 0; start < rows.size(); ++start) {
+    if (keys[start].at == start) continue;
+    auto held = std::move(rows[start]);
+    std::size_t hole = start;
+    while (keys[hole].at != start) {
+      const auto from = std::exchange(keys[hole].at, hole);
+      rows[hole] = std::move(rows[from]);
+      hole = from;
+    }
+    rows[hole] = std::move(held);
+    keys[hole].at = hole;
+  }
+}
+
 }  // namespace
 
 std::optional<life::Flying> flying_of(const bay::Aircraft& aircraft, quantity::Date today) {
@@ -325,16 +365,7 @@ std::vector<DueRow> due_rows(const bay::State& state, const bay::Aircraft& aircr
   rows.reserve(aircraft.limits.size());
   for (const auto& [id, record] : aircraft.limits)
     rows.push_back(due_row(state, aircraft, record, now, flying));
-  const auto rank = [](const DueRow& r) {
-    if (r.standing == "past-limit") return 0;
-    if (r.standing == "in-tolerance") return 1;
-    if (r.standing == "unknown") return 2;
-    return 3;
-  };
-  std::stable_sort(rows.begin(), rows.end(), [&](const DueRow& a, const DueRow& b) {
-    if (rank(a) != rank(b)) return rank(a) < rank(b);
-    return a.used.value_or(0) > b.used.value_or(0);
-  });
+  put_in_order(rows);
   return rows;
 }
 

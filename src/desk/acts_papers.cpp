@@ -9,14 +9,17 @@ namespace {
 
 /// What the record would say against itself with this correction: a counter running backwards.
 Problems contradictions(const Desk& desk, const std::string& event, const bay::Payload& corrected) {
-  auto trial = desk.state;
+  // A correction rebuilds the state from its events: from a list of them, not from a copy of all
+  // that they led to.
+  auto events = desk.state.events;
   auto correction = std::make_shared<bay::Event>();
-  correction->meta.sequence = trial.sequence + 1;
+  correction->meta.sequence = desk.state.sequence + 1;
   correction->meta.happened = desk.happened;
   correction->meta.refers_to = event;
   correction->payload = bay::EventCorrected{};
   correction->replacement = std::make_shared<const bay::Payload>(corrected);
-  bay::apply(trial, std::move(correction));
+  events.push_back(std::move(correction));
+  const auto trial = bay::fold(std::move(events));
   Problems problems;
   for (auto i = desk.state.oddities.size(); i < trial.oddities.size(); ++i) {
     problems.push_back(problem(Kind::conflict, "body",

@@ -28,7 +28,8 @@ using Gamma = boost::math::gamma_distribution<double, Policy>;
 using Beta = boost::math::beta_distribution<double, Policy>;
 using Poisson = boost::math::poisson_distribution<double, Policy>;
 
-bool inside(double p) { return p > 0.0 && p < 1.0; }
+// Named in asserts only.
+[[maybe_unused]] bool inside(double p) { return p > 0.0 && p < 1.0; }
 
 }  // namespace
 

@@ -69,7 +69,7 @@ export type Live =
   | { is: "answer"; data: CalcAnswer }
   | Exclude<Outcome<CalcAnswer>, { is: "answer" }>;
 
-const k_pause_ms = 220;
+const k_pause_ms = 120;
 
 /// The answer to what is typed right now: asked a moment after the last key, latest wins.
 export function useLive(face: "calc" | "view", name: string, input: JsonObject | undefined): Live {

@@ -49,7 +49,7 @@ export function Page(props: { route: Route }): JSX.Element {
       return <RunsPage />;
     case "record":
       if (first === "waiting") return <WaitingPage />;
-      if (first === "history") return <HistoryPage about={query["about"] ?? ""} />;
+      if (first === "history") return <HistoryPage about={query["about"] ?? ""} of={query["of"] ?? ""} />;
       if (first === "correct" && name) return <CorrectPage event={name} back={back} />;
       return <RecordPage />;
   }

@@ -55,7 +55,7 @@ export function PositionPage(props: { id: string }): JSX.Element {
         <h2>Joints</h2>
         {p.joints.length === 0 ? <p class="none">None on record.</p> : <ul class="plain rows">{p.joints.map((j) => <li key={j.id}><JointRow joint={j} /></li>)}</ul>}
         {p.defects.length > 0 ? <><h2>Defects</h2><ul class="plain rows">{[...open, ...p.defects.filter((d) => d.closed)].map((d) => <li key={d.id}><DefectRow defect={d} back={back} /></li>)}</ul></> : null}
-        <p class="form-acts"><a class="button" href={address("record", ["history"], { about: p.id })}>History of this place</a></p>
+        <p class="form-acts"><a class="button" href={address("record", ["history"], { about: p.id, of: p.name })}>History of this place</a></p>
       </section>
     </div>
   );
@@ -109,7 +109,7 @@ export function CheckPage(props: { id: string }): JSX.Element {
         {h.trend ? <p><strong>{unitWords(h.trend)}</strong></p> : null}
         {plot ? <Plot data={plot.data} words={plot.words} /> : null}
         {check.kind === "lead-resistance" ? <p><strong>Insulation: not tested.</strong></p> : null}
-        {group ? <p class="form-acts"><a class="button main" href={address("measure", ["group", group.id, check.id])}>Read it now</a>{check.position ? <a class="button" href={address("bay", ["position", check.position])}>Where it is</a> : null}<a class="button" href={address("record", ["history"], { about: check.id })}>History of this check</a></p> : null}
+        {group ? <p class="form-acts"><a class="button main" href={address("measure", ["group", group.id, check.id])}>Read it now</a>{check.position ? <a class="button" href={address("bay", ["position", check.position])}>Where it is</a> : null}<a class="button" href={address("record", ["history"], { about: check.id, of: check.title })}>History of this check</a></p> : null}
       </section>
       <section class="right">
         <h2>Readings, newest first</h2>
@@ -120,7 +120,7 @@ export function CheckPage(props: { id: string }): JSX.Element {
                 <div class="row-with-acts">
                   <div>
                     <strong class="figure"><Printed text={p.value || "no value"} /></strong> {unitWords(p.words || verdictText(p.verdict))}{p.corrected ? " · corrected" : ""}
-                    <p class="help">{[dayInWords(p.day), p.engine_hours === undefined ? "" : `${p.engine_hours.toFixed(1)} h`, p.instrument, unitWords(p.range)].filter((t) => t !== "").join(" · ")}</p>
+                    <p class="help">{[dayInWords(p.day), p.engine_hours === undefined ? "" : `${p.engine_hours.toFixed(1)} h`, measure?.instruments.find((i) => i.id === p.instrument)?.name ?? p.instrument, unitWords(p.range)].filter((t) => t !== "").join(" · ")}</p>
                   </div>
                   <div class="form-acts"><a class="button" href={address("record", ["correct", p.event], { back: address("measure", ["check", check.id]) })} aria-label={`Correct the reading of ${p.day}`}>Correct</a></div>
                 </div>

@@ -62,11 +62,11 @@ function Entry(props: { entry: EntryLine }): JSX.Element {
   );
 }
 
-export function HistoryPage(props: { about: string }): JSX.Element {
+export function HistoryPage(props: { about: string; of: string }): JSX.Element {
   return (
     <div class="one-column wide">
       <p class="trail"><a href={address("record")}>Record</a></p>
-      <h1>History{props.about ? ` of ${props.about}` : ""}</h1>
+      <h1>History{props.about ? ` of ${props.of || named(props.about)}` : ""}</h1>
       <History about={props.about} />
     </div>
   );

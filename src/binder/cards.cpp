@@ -13,18 +13,22 @@ namespace {
 
 namespace caution = describe::caution;
 
-drawing::Card blank(const bay::State& state, const bay::Aircraft& aircraft, quantity::Date today) {
+/// @param day whose date and hours the card carries: today for work ahead, the day of its
+///        signature for an entry, whenever it is printed.
+drawing::Card blank(const bay::State& state, const bay::Aircraft& aircraft, quantity::Date day) {
   drawing::Card out;
   out.aircraft = aircraft.about.name;
   out.registration = aircraft.about.registration;
-  out.date = quantity::print_date(today);
+  out.date = quantity::print_date(day);
   out.sequence = state.sequence;
   out.head = state.head;
   if (!aircraft.about.serial.empty()) out.facts.emplace_back("Serial", aircraft.about.serial);
   for (const auto& [id, counter] : aircraft.counters) {
-    const auto total = counter.now();
-    out.facts.emplace_back(counter.about.name,
-                           total ? life::say(*total, bay::unit_of(counter.about.kind)) : "unknown");
+    // What was read last by then, as the signed text says it: no estimate from later readings.
+    const auto then = counter.series.total_at(day);
+    out.facts.emplace_back(
+        counter.about.name,
+        then ? life::say(then->lowest, bay::unit_of(counter.about.kind)) : "unknown");
   }
   return out;
 }
@@ -163,9 +167,11 @@ drawing::Card stage_card(const bay::State& state, const bay::Aircraft& aircraft,
   for (const auto& id : stage.about.changes) {
     const auto change = aircraft.changes.find(id);
     if (change == aircraft.changes.end() || change->second.withdrawn) continue;
-    changes.table->rows.push_back({change->second.about.title,
-                                   std::string(bay::label(change->second.about.grade)),
-                                   change->second.about.position});
+    const auto& about = change->second.about;
+    const auto position = aircraft.positions.find(about.position);
+    changes.table->rows.push_back(
+        {about.title, std::string(bay::label(about.grade)),
+         position == aircraft.positions.end() ? about.position : position->second.name});
   }
   out.sections.push_back(std::move(changes));
   drawing::Section limits{"Come back when", {}, {}, {}};
@@ -206,8 +212,8 @@ drawing::Card stage_card(const bay::State& state, const bay::Aircraft& aircraft,
 }
 
 drawing::Card entry_card(const bay::State& state, const bay::Aircraft& aircraft,
-                         const bay::Entry& entry, quantity::Date today) {
-  auto out = blank(state, aircraft, today);
+                         const bay::Entry& entry) {
+  auto out = blank(state, aircraft, entry.day);
   out.title = "Record entry";
   out.subtitle = std::string(bay::label(entry.about.purpose));
   drawing::Section text{"Text as signed", {}, {}, {}};
@@ -252,7 +258,7 @@ Result<drawing::Card> card(const bay::State& state, const CardWanted& wanted,
     const auto entry = aircraft->entries.find(wanted.id);
     if (entry == aircraft->entries.end())
       return Fail(Kind::not_found, "there is no entry `" + wanted.id + "`");
-    return entry_card(state, *aircraft, entry->second, today);
+    return entry_card(state, *aircraft, entry->second);
   }
   const auto stage = aircraft->stages.find(wanted.id);
   if (stage == aircraft->stages.end())

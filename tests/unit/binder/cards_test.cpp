@@ -99,7 +99,7 @@ TEST_F(Cards, TheWorkCardNamesJointTorqueAndData) {
 
 TEST_F(Cards, TheStageCardNamesAbortValuesAndWhatIsMissing) {
   const auto text = words(card_of(CardKind::stage, "one"));
-  for (const auto* wanted : {"below 25 psi", "Not done yet: New oil hose"})
+  for (const auto* wanted : {"below 25 psi", "Not done yet: New oil hose", " Oil hose |"})
     EXPECT_NE(text.find(wanted), std::string::npos) << wanted << " in " << text;
 }
 
@@ -109,6 +109,43 @@ TEST_F(Cards, TheEntryShowsTheTextAsSignedAndWho) {
   ASSERT_EQ(card.signatures.size(), 1U);
   EXPECT_EQ(card.signatures[0].name, "Anna Example");
   EXPECT_EQ(card.signatures[0].certificate, "no certificate number given");
+}
+
+// An entry printed later showed the date and hours of the printing beside the older text.
+TEST_F(Cards, AnEntryPrintedLaterShowsItsOwnDateAndHours) {
+  ASSERT_TRUE(act(binder(), "define-counter", "meter",
+                  R"({"aircraft":"bird","id":"engine","name":"Engine","kind":"engine-hours"})"));
+  const auto read = [&](const char* id, const char* day, const char* shown) {
+    const auto reply = binder().act(
+        {"read-counter", id, day, "anna", "laptop", {}, false},
+        json(fmt::format(R"({{"aircraft":"bird","at":[{{"counter":"engine","hours":"{} h"}}]}})",
+                         shown)),
+        k_now, quantity::UnitSet::us_customary);
+    ASSERT_TRUE(reply) << told(reply);
+  };
+  read("r1", "2026-11-20", "100.5");
+  read("r2", "2026-11-24", "104.0");
+  const binder::Now later{"2027-02-03T10:00:00Z", *quantity::parse_date("2027-02-03")};
+  const auto reply =
+      binder().act({"read-counter", "r3", {}, "anna", "laptop", {}, false},
+                   json(R"({"aircraft":"bird","at":[{"counter":"engine","hours":"131.2 h"}]})"),
+                   later, quantity::UnitSet::us_customary);
+  ASSERT_TRUE(reply) << told(reply);
+  binder().look([&](const bay::State& state) {
+    const auto hours = [](const drawing::Card& card) {
+      for (const auto& [name, value] : card.facts)
+        if (name == "Engine") return value;
+      return std::string("none");
+    };
+    const auto entry = binder::card(state, {CardKind::entry, "bird", "first"}, later.today);
+    ASSERT_TRUE(entry);
+    EXPECT_EQ(entry->date, "2026-11-25");
+    EXPECT_EQ(hours(*entry), "104.0 h");
+    const auto work = binder::card(state, {CardKind::work, "bird", "one"}, later.today);
+    ASSERT_TRUE(work);
+    EXPECT_EQ(work->date, "2027-02-03");
+    EXPECT_EQ(hours(*work), "131.2 h");
+  });
 }
 
 TEST_F(Cards, WhatIsNotThereIsSaid) {

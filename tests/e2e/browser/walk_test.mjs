@@ -262,9 +262,9 @@ function walk(size) {
     await see("sign");
     await press("Sign it open");
     await page.getByRole("heading", { name: "Signed" }).waitFor();
-    await page.getByText("Check flight due:").waitFor();
+    await page.locator(".due-line").getByText("Check flight due:").waitFor();
     await visit("#/bay");
-    await page.getByText("Check flight due:").waitFor();
+    await page.locator(".due-line").getByText("Check flight due:").waitFor();
     await see("flight-due");
   });
 
@@ -284,7 +284,7 @@ function walk(size) {
     await page.getByRole("heading", { name: "Signed" }).waitFor();
     await visit("#/bay");
     await page.locator(".title-block").waitFor();
-    await page.getByText("Check flight due:").waitFor({ state: "detached" });
+    await page.locator(".due-line").getByText("Check flight due:").waitFor({ state: "detached" });
   });
 
   step("a mistyped reading is corrected; both stay visible", async () => {

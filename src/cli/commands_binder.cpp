@@ -107,9 +107,11 @@ int run_export(const std::string& aircraft, Options options) {
   quiet.json = false;
   int status = k_done;
   const auto value = call_view(*binder, "sheet", {}, quiet, status);
-  if (value)
-    fmt::print("{}",
-               calculation::write_toml(describe::type_of<desk::AircraftSheet>(), value.get()));
+  if (!value) return status;
+  binder->look([&](const bay::State& state) {
+    fmt::print("{}", desk::sheet_preface(state, options.aircraft));
+  });
+  fmt::print("{}", calculation::write_toml(describe::type_of<desk::AircraftSheet>(), value.get()));
   return status;
 }
 

@@ -519,6 +519,16 @@ std::vector<std::string> not_in_sheet(const bay::State& state, const bay::Aircra
   return out;
 }
 
+std::string sheet_preface(const bay::State& state, const std::string& aircraft) {
+  const auto* found = state.find_aircraft(aircraft);
+  if (found == nullptr) return {};
+  const auto lines = not_in_sheet(state, *found);
+  if (lines.empty()) return {};
+  std::string out = "# The binder holds more than a sheet can. Not in here:\n";
+  for (const auto& line : lines) out += "#   " + line + "\n";
+  return out + "\n";
+}
+
 AircraftSheet sheet_of(const bay::State& state, const bay::Aircraft& aircraft) {
   AircraftSheet out;
   out.aircraft = aircraft.about;

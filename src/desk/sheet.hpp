@@ -146,5 +146,7 @@ std::string_view describe(describe::Fields<ImportAnswer>& f);
 /// entries"), for the top of the written sheet: nothing is left out in silence.
 [[nodiscard]] std::vector<std::string> not_in_sheet(const bay::State& state,
                                                     const bay::Aircraft& aircraft);
+/// The same as comment lines of the sheet; nothing where the sheet holds all.
+[[nodiscard]] std::string sheet_preface(const bay::State& state, const std::string& aircraft);
 
 }  // namespace wm::desk

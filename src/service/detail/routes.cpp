@@ -6,6 +6,7 @@
 #include "calculation/catalogue.hpp"
 #include "calculation/json_face.hpp"
 #include "calculation/toml_face.hpp"
+#include "desk/sheet.hpp"
 #include "service/api.hpp"
 #include "service/detail/assets.hpp"
 #include "service/detail/envelope.hpp"
@@ -157,7 +158,10 @@ Answer Routes::sheet(std::string_view file) {
   }
   Answer answer;
   answer.type = "application/toml; charset=utf-8";
-  answer.body = calculation::write_toml(*reply->type, reply->value.get());
+  binder_.look([&](const bay::State& state) {
+    answer.body = desk::sheet_preface(state, std::string(aircraft));
+  });
+  answer.body += calculation::write_toml(*reply->type, reply->value.get());
   answer.headers = {{"Cache-Control", "no-store"},
                     {"Content-Disposition", disposition(false, file)}};
   return answer;

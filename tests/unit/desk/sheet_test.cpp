@@ -106,6 +106,9 @@ TEST(Sheet, WhatASheetCannotHoldIsCounted) {
   const auto lines = joined(desk::not_in_sheet(bench.state, bench.bird()));
   EXPECT_TRUE(says(lines, "1 readings of checks"));
   EXPECT_TRUE(says(lines, "1 times that a limited task was done"));
+  const auto preface = desk::sheet_preface(bench.state, bench.bird().about.id);
+  EXPECT_TRUE(says(preface, "#   1 readings of checks"));
+  EXPECT_EQ(desk::sheet_preface(bench.state, "no-such-aircraft"), "");
 }
 
 TEST(Sheet, TwiceInIsNothingToDo) {

@@ -13,11 +13,14 @@ import { DescribedForm, useTouched } from "./described_form";
 import { useDraft } from "./draft_state";
 import type { EventAnswer } from "./record";
 
+/// What an act asks for besides the event: a removal entered with the fitting is an event of its own.
+const k_act_only: { [act: string]: string[] } = { "install-part": ["until_day", "until", "reason"] };
+
 export function CorrectForm(props: { event: EventAnswer; description: Description; correct: Description; done: () => void }): JSX.Element {
   const { event, description, correct } = props;
   const reason = correct.input.fields.filter((f) => f.key === "reason");
   // The aircraft and the thing it is about are not what was mistyped; they are sent as they stand.
-  const fields = description.input.fields;
+  const fields = description.input.fields.filter((f) => !(k_act_only[description.name] ?? []).includes(f.key));
   const fixed = { aircraft: event.body["aircraft"], id: event.body["id"] };
   const all = [...fields, ...reason.map((f) => ({ ...f, key: "why-corrected" }))];
   const key = `wm.draft.correct.${event.id}`;

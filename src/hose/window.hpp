@@ -1,0 +1,48 @@
+#pragma once
+/// Shortest, best and longest length of a hose between two ends.
+///
+/// The tightest radius is no simple function of the length: taut it is nothing, then it rises to
+/// a peak, falls as the hose bulges, and for very long hoses rises again. So the lengths that
+/// keep a least radius form a window, and there may be more than one.
+
+#include <optional>
+#include <vector>
+
+#include "hose/rod.hpp"
+
+namespace wm::hose {
+
+struct WindowAsk {
+  /// The positions that the ends take, the nominal first; `length` in them does not matter.
+  std::vector<Rod> positions;
+  double least_radius{};  ///< of the centreline
+  /// Free length over nominal that pressure may make of it: 1 alone, or 0.96, 1, 1.02.
+  std::vector<double> stretches{1.0};
+  double longest_asked{};  ///< 0: twice the distance of the ends, or what a full turn needs
+  int segments{64};
+  int lengths{40};  ///< of the first scan
+};
+
+struct ScanPoint {
+  double length{};
+  double radius{};  ///< tightest of all positions and stretches; 0: taut, or no stable shape
+};
+
+struct Window {
+  std::vector<ScanPoint> scan;
+  double best{};  ///< length with the greatest radius, in the window if there is one
+  double best_radius{};
+  std::optional<double> shortest, longest;  ///< nothing: no length keeps the radius
+  bool open_above{};  ///< the window goes on beyond the longest length that was looked at
+  bool another{};     ///< a longer hose would keep the radius too, in a wider loop
+};
+
+/// Scans the lengths, brackets every crossing of the least radius and closes each by Brent's rule.
+[[nodiscard]] Window length_window(const WindowAsk& ask);
+
+/// Tightest radius over all positions and stretches at one length; 0 where one is taut or
+/// unstable.
+[[nodiscard]] double worst_radius(RodSolver& solver, const WindowAsk& ask, double length,
+                                  std::vector<Shape>& before);
+
+}  // namespace wm::hose

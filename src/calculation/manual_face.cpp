@@ -108,7 +108,7 @@ void words_of(const detail::Json& value, const std::string& path, std::string& o
     std::size_t index = 0;
     for (const auto& [key, inner] : value.items()) {
       const auto step = value.is_array() ? std::to_string(index++) : key;
-      words_of(inner, path.empty() ? step : path + "/" + step, out);
+      words_of(inner, path.empty() ? step : fmt::format("{}/{}", path, step), out);
     }
     return;
   }

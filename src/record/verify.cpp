@@ -279,7 +279,7 @@ void verify_file(Store& store, Verification& into) {
 
 /// Damage is what we look for, so SQLite's complaint about it is a finding too.
 template <class Look>
-void look(Store& store, Verification& into, std::string_view at, Look&& part) {
+void look(Store& store, Verification& into, std::string_view at, const Look& part) {
   try {
     part();
   } catch (const detail::Trouble& trouble) {

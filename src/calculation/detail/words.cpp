@@ -168,7 +168,7 @@ std::string bound_text(const Type& type, const Field& field, double bound) {
 std::string example_within(const Field& field) {
   const Type& type = inside(*field.type);
   if (!field.example.empty() || type.shape == Shape::text) return field.example;
-  const auto text = example_for(type, &field);
+  auto text = example_for(type, &field);
   std::optional<double> value;
   if (type.kind) {
     if (const auto parsed = quantity::parse_measured(text, *type.kind)) value = parsed->value.si;

@@ -1,6 +1,8 @@
 #include "hose/declarations.hpp"
 
+#include "hose/fit.hpp"
 #include "hose/length.hpp"
+#include "hose/shape.hpp"
 #include "tables/hose/all.hpp"
 
 namespace wm::hose {
@@ -98,6 +100,22 @@ void declare(describe::Catalogue& catalogue) {
        read("TM 1-1500-204-23-2", "table 4-22: PTFE assemblies"),
        read("MIL-DTL-83796/5", "fig. 2, notes 2 to 4: how length is measured at elbows")},
       {caution::eye_protection, caution::look_again, caution::defer}));
+  catalogue.add(calculation<&hose_shape>(
+      "hose-shape", "How a hose of a given length lies between two fittings",
+      {derived(
+           "least bending energy of an inextensible rod clamped at both ends "
+           "(docs/method/hose-shape.md); compared with closed forms and a boundary-value solver"),
+       read("MIL-DTL-83796/5", "fig. 3, notes 1, 3, 4 and 5: clocking, its steps and tolerance"),
+       read("TM 1-1500-204-23-2", "table 4-15, page 4-47: bend radius to the inside")},
+      {caution::eye_protection, caution::look_again, caution::defer}));
+  catalogue.add(calculation<&hose_length>(
+      "hose-length", "The window of lengths between two fittings, and what is near the hose",
+      {derived("the tightest bend as a function of the length (docs/method/hose-shape.md)"),
+       read("AC 43.13-1B CHG 1", "fig. 9-9, page 9-23: +2 % to -4 % under pressure"),
+       read("AC 43.13-1B CHG 1", "par. 11-96, page 11-44: distance of fuel lines from wiring"),
+       read("FAA-H-8083-30", "page 7-19: slack 5 to 8 %, two diameters straight at each end"),
+       read("TM 1-1500-204-23-2", "table 4-15, page 4-47: bend radius to the inside")},
+      {caution::hot_parts, caution::look_again, caution::defer}));
 }
 
 }  // namespace wm::hose

@@ -4,6 +4,6 @@
 #include "describe/catalogue.hpp"
 
 namespace wm::hose {
-/// "length-allowance", and the cut-off and tolerance tables.
+/// "length-allowance", "hose-shape", "hose-length", and the cut-off and tolerance tables.
 void declare(describe::Catalogue& catalogue);
 }  // namespace wm::hose

@@ -23,9 +23,9 @@ Rod bend() {
 }
 
 void expect(const char* id, double expected, double got, double tolerance) {
-  wm::test::check({"hose", id, "boundary-value solver outside the project (hose-shape notes, 11.6)",
-                   fmt::format("{}", expected), expected, got, tolerance,
-                   "2e-5 of the length, extrapolated"});
+  wm::test::check(
+      {"hose-length", id, "boundary-value solver outside the project (hose-shape notes, 11.6)",
+       fmt::format("{}", expected), expected, got, tolerance, "2e-5 of the length, extrapolated"});
 }
 
 Window window(const Rod& rod, double radius, int segments) {
@@ -89,7 +89,7 @@ TEST(WindowCases, AUTurnIsScannedFarEnough) {
   rod.end_direction = {-1, 0, 0};
   const auto got = window(rod, radius * 0.9999, 128);
   ASSERT_TRUE(got.shortest);
-  wm::test::check({"hose", "U-turn: best length is the half circle",
+  wm::test::check({"hose-length", "U-turn: best length is the half circle",
                    "hose notes, section 11 case 8: arc 13.62 in", "13.62 in", 13.62,
                    got.best / 0.0254, 0.005, "half a unit of the last printed digit"});
 }

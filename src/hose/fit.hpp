@@ -1,0 +1,107 @@
+#pragma once
+/// "hose-length": the window of lengths between two fittings, what bounds it, and what is near.
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "hose/ends.hpp"
+
+namespace wm::hose {
+
+/// What a hose must keep away from. The distance that is needed depends on it.
+enum class Beside : std::uint8_t { wiring, exhaust, moving_control, structure, other };
+
+struct BallShape {
+  Place centre;
+  EnteredLength radius;
+};
+struct TubeShape {
+  Place from, to;
+  EnteredLength radius;
+};
+struct BoxShape {
+  Place centre;
+  EnteredLength size_x, size_y, size_z;
+};
+struct WallShape {
+  Place point;
+  Way free_side;  ///< towards the side where the hose may be
+};
+
+struct KeepOut {
+  std::string name;
+  Beside beside{Beside::other};
+  std::optional<EnteredLength> needed;
+  std::variant<TubeShape, BallShape, BoxShape, WallShape> shape;
+};
+
+/// How the engine moves on its mounts against the rest: each way.
+struct EngineMotion {
+  std::optional<EnteredLength> shift_x, shift_y, shift_z;
+  std::optional<quantity::Entered<quantity::Angle>> turn_x, turn_y, turn_z;
+  std::optional<Place> centre;
+};
+
+struct HoseLengthInput {
+  HoseEnd near_end, far_end;
+  EnteredLength outside_diameter;
+  EnteredLength least_radius;
+  RadiusTo radius_to{RadiusTo::inside};
+  quantity::Fraction lengthens{0.02};  ///< under pressure
+  quantity::Fraction shortens{0.04};
+  std::optional<EngineMotion> motion;  ///< of the far end
+  std::vector<KeepOut> keep_outs;
+  std::optional<EnteredLength> chosen_overall;
+  std::int64_t samples{};                         ///< of motion, length and direction; 0: none
+  std::optional<EnteredLength> length_tolerance;  ///< each way, of the assembly made
+  std::optional<quantity::Entered<quantity::Angle>> direction_tolerance;  ///< of what was measured
+};
+
+struct LengthAndRadius {
+  quantity::Length overall, tightest_radius;
+};
+
+struct NearThing {
+  std::string name;
+  quantity::Length gap;
+  std::optional<quantity::Length> needed;
+  quantity::Length at;  ///< along the hose from the near end
+  std::string words;
+};
+
+struct HoseLengthAnswer {
+  std::optional<quantity::Length> shortest, longest;  ///< overall
+  quantity::Length best;                              ///< overall, with the widest bend
+  quantity::Length best_radius;                       ///< to the centreline
+  quantity::Length least_radius;                      ///< to the centreline
+  std::optional<EnteredLength> to_order;              ///< in the window, to an eighth of an inch
+  std::string binding;                                ///< which rule binds, in words
+  quantity::Length rigid;                             ///< of both ends together
+  quantity::Length straight_at_ends;
+  std::vector<NearThing> near;
+  std::optional<quantity::Fraction> probability;
+  std::vector<LengthAndRadius> scan;
+  std::vector<std::string> notes;
+  std::vector<std::string> working;
+};
+
+/// @return what `reach` refuses; missing (distance needed from a thing without a sourced one),
+///         stopped, not_applicable with the widest bend that the route allows
+[[nodiscard]] Checked<HoseLengthAnswer> hose_length(const HoseLengthInput& in,
+                                                    const describe::Context& context);
+
+std::string_view describe(describe::Choices<Beside>& c);
+std::string_view describe(describe::Fields<BallShape>& f);
+std::string_view describe(describe::Fields<TubeShape>& f);
+std::string_view describe(describe::Fields<BoxShape>& f);
+std::string_view describe(describe::Fields<WallShape>& f);
+std::string_view describe(describe::Fields<KeepOut>& f);
+std::string_view describe(describe::Fields<EngineMotion>& f);
+std::string_view describe(describe::Fields<HoseLengthInput>& f);
+std::string_view describe(describe::Fields<LengthAndRadius>& f);
+std::string_view describe(describe::Fields<NearThing>& f);
+std::string_view describe(describe::Fields<HoseLengthAnswer>& f);
+
+}  // namespace wm::hose

@@ -1,0 +1,257 @@
+// The words of "hose-shape" and "hose-length": fields, labels, bounds, examples.
+#include "hose/fit.hpp"
+#include "hose/shape.hpp"
+
+namespace wm::hose {
+
+using quantity::degrees;
+using quantity::feet;
+using quantity::inches;
+using quantity::per_cent;
+
+std::string_view describe(describe::Fields<Place>& f) {
+  f.has<&Place::x>("x", "Aft of the datum")
+      .needed("14 in")
+      .between(feet(-100), feet(100))
+      .help("Minus: forward of it.");
+  f.has<&Place::y>("y", "To the aircraft's right").needed("13 in").between(feet(-100), feet(100));
+  f.has<&Place::z>("z", "Up").needed("0 in").between(feet(-100), feet(100));
+  return "place";
+}
+
+std::string_view describe(describe::Fields<Way>& f) {
+  f.has<&Way::x>("x", "Aft").example("1").between(-1e6, 1e6);
+  f.has<&Way::y>("y", "To the right").example("0").between(-1e6, 1e6);
+  f.has<&Way::z>("z", "Up").example("0").between(-1e6, 1e6);
+  return "way";
+}
+
+std::string_view describe(describe::Choices<RadiusTo>& c) {
+  c.has(RadiusTo::inside, "inside", "to the inside of the bend")
+      .has(RadiusTo::centreline, "centreline", "to the centreline");
+  return "radius-to";
+}
+
+std::string_view describe(describe::Choices<Fineness>& c) {
+  c.has(Fineness::moving, "moving", "32 pieces, while an end is moved")
+      .has(Fineness::usual, "usual", "64 pieces")
+      .has(Fineness::printed, "printed", "64 and 128 pieces, extrapolated");
+  return "fineness";
+}
+
+std::string_view describe(describe::Choices<Beside>& c) {
+  c.has(Beside::wiring, "wiring", "electric wiring")
+      .has(Beside::exhaust, "exhaust", "exhaust")
+      .has(Beside::moving_control, "moving-control", "a control that moves")
+      .has(Beside::structure, "structure", "structure")
+      .has(Beside::other, "other", "something else");
+  return "beside";
+}
+
+std::string_view describe(describe::Fields<HoseEnd>& f) {
+  f.has<&HoseEnd::seat>("seat", "Where its seat is")
+      .needed(R"({"x": "0 in", "y": "0 in", "z": "0 in"})")
+      .help("Centre of the sealing seat of the port.");
+  f.has<&HoseEnd::leaves>("leaves", "The way the hose leaves it").needed(R"({"x": 1})");
+  f.has<&HoseEnd::form>("form", "Form");
+  f.has<&HoseEnd::rigid>("rigid", "Its length that does not bend")
+      .example("1.5 in")
+      .between(inches(0), inches(24))
+      .help("Straight: from the seat; elbow: from the port's axis, along the hose.");
+  f.has<&HoseEnd::port>("port", "Elbow: axis of the port, out of it");
+  f.has<&HoseEnd::drop>("drop", "Elbow: from the seat to the hose's axis")
+      .between(inches(0), inches(24));
+  return "hose-end";
+}
+
+namespace {
+constexpr std::string_view k_near =
+    R"({"seat": {"x": "0 in", "y": "0 in", "z": "0 in"}, "leaves": {"x": 1}, "rigid": "1.5 in"})";
+constexpr std::string_view k_far =
+    R"({"seat": {"x": "14 in", "y": "13 in", "z": "4 in"}, "leaves": {"y": -1}, "rigid": "1.5 in"})";
+}  // namespace
+
+std::string_view describe(describe::Fields<HoseShapeInput>& f) {
+  using I = HoseShapeInput;
+  f.has<&I::near_end>("near_end", "Near end").needed(k_near);
+  f.has<&I::far_end>("far_end", "Far end").needed(k_far);
+  f.has<&I::flexible>("flexible", "Hose that can bend").above(inches(0)).at_most(feet(100));
+  f.has<&I::overall>("overall", "Overall length")
+      .example("22.5 in")
+      .above(inches(0))
+      .at_most(feet(100))
+      .help("The hose that can bend, and the rigid length of both ends.");
+  f.has<&I::outside_diameter>("outside_diameter", "Outside diameter of the hose")
+      .needed("0.77 in")
+      .above(inches(0))
+      .at_most(inches(12));
+  f.has<&I::least_radius>("least_radius", "Least bend radius of this hose")
+      .example("4.63 in")
+      .above(inches(0))
+      .at_most(feet(20));
+  f.has<&I::radius_to>("radius_to", "That radius is meant")
+      .help("If the document does not say: to the inside, which asks for more.");
+  f.has<&I::fineness>("fineness", "How fine");
+  f.has<&I::points>("points", "Points to list along the hose").between(2, 257);
+  return "hose-shape-input";
+}
+
+std::string_view describe(describe::Fields<HosePoint>& f) {
+  f.has<&HosePoint::station>("station", "Along the hose from the near end");
+  f.has<&HosePoint::x>("x", "Aft");
+  f.has<&HosePoint::y>("y", "To the right");
+  f.has<&HosePoint::z>("z", "Up");
+  f.has<&HosePoint::radius>("radius", "Radius there");
+  return "hose-point";
+}
+
+std::string_view describe(describe::Fields<OtherShape>& f) {
+  f.has<&OtherShape::tightest_radius>("tightest_radius", "Tightest radius");
+  f.has<&OtherShape::middle_x>("middle_x", "Its middle: aft");
+  f.has<&OtherShape::middle_y>("middle_y", "Its middle: to the right");
+  f.has<&OtherShape::middle_z>("middle_z", "Its middle: up");
+  f.has<&OtherShape::energy>("energy", "Bending work against the shape shown");
+  return "other-shape";
+}
+
+std::string_view describe(describe::Fields<HoseShapeAnswer>& f) {
+  using A = HoseShapeAnswer;
+  f.has<&A::flexible>("flexible", "Hose that can bend");
+  f.has<&A::overall>("overall", "Overall length");
+  f.has<&A::tightest_radius>("tightest_radius", "Tightest bend, to the centreline");
+  f.has<&A::tightest_inside>("tightest_inside", "Tightest bend, to the inside");
+  f.has<&A::tightest_at>("tightest_at", "Where: along the hose from the near end");
+  f.has<&A::least_radius>("least_radius", "Least radius, to the centreline");
+  f.has<&A::in_hand>("in_hand", "In hand");
+  f.has<&A::clocking>("clocking", "Clocking of the elbows");
+  f.has<&A::clocking_tolerance>("clocking_tolerance", "Made within, each way");
+  f.has<&A::clocking_read>("clocking_read", "How it is read");
+  f.has<&A::other_shapes>("other_shapes", "It can also lie like this");
+  f.has<&A::points>("points", "Centreline");
+  f.has<&A::notes>("notes", "Mind");
+  f.has<&A::working>("working", "The sum, step by step");
+  return "hose-shape-answer";
+}
+
+std::string_view describe(describe::Fields<BallShape>& f) {
+  f.has<&BallShape::centre>("centre", "Centre").needed();
+  f.has<&BallShape::radius>("radius", "Radius").needed("2 in").above(inches(0)).at_most(feet(20));
+  return "ball";
+}
+std::string_view describe(describe::Fields<TubeShape>& f) {
+  f.has<&TubeShape::from>("from", "Axis from").needed();
+  f.has<&TubeShape::to>("to", "Axis to").needed();
+  f.has<&TubeShape::radius>("radius", "Radius").needed("1 in").above(inches(0)).at_most(feet(20));
+  return "tube";
+}
+std::string_view describe(describe::Fields<BoxShape>& f) {
+  f.has<&BoxShape::centre>("centre", "Centre").needed();
+  f.has<&BoxShape::size_x>("size_x", "Size fore and aft")
+      .needed("4 in")
+      .above(inches(0))
+      .at_most(feet(100));
+  f.has<&BoxShape::size_y>("size_y", "Size across")
+      .needed("4 in")
+      .above(inches(0))
+      .at_most(feet(100));
+  f.has<&BoxShape::size_z>("size_z", "Height").needed("4 in").above(inches(0)).at_most(feet(100));
+  return "box";
+}
+std::string_view describe(describe::Fields<WallShape>& f) {
+  f.has<&WallShape::point>("point", "A point of it").needed();
+  f.has<&WallShape::free_side>("free_side", "Towards the side of the hose").needed();
+  return "wall";
+}
+
+std::string_view describe(describe::Fields<KeepOut>& f) {
+  f.has<&KeepOut::name>("name", "What it is").needed("exhaust stack 3").unique();
+  f.has<&KeepOut::beside>("beside", "Kind");
+  f.has<&KeepOut::needed>("needed", "Distance needed")
+      .example("2 in")
+      .between(inches(0), feet(10))
+      .help("From the maker's manual. Wiring: 6 in where nothing is entered.");
+  f.has<&KeepOut::shape>("shape", "Its form")
+      .needed(
+          R"({"is": "tube", "from": {"x": "10 in", "y": "0 in", "z": "-8 in"}, "to": {"x": "10 in", "y": "10 in", "z": "-8 in"}, "radius": "1 in"})");
+  return "keep-out";
+}
+
+std::string_view describe(describe::Fields<EngineMotion>& f) {
+  using M = EngineMotion;
+  f.has<&M::shift_x>("shift_x", "Fore and aft, each way").between(inches(0), inches(12));
+  f.has<&M::shift_y>("shift_y", "Sideways, each way").between(inches(0), inches(12));
+  f.has<&M::shift_z>("shift_z", "Up and down, each way").between(inches(0), inches(12));
+  f.has<&M::turn_x>("turn_x", "About the long axis, each way").between(degrees(0), degrees(30));
+  f.has<&M::turn_y>("turn_y", "About the cross axis, each way").between(degrees(0), degrees(30));
+  f.has<&M::turn_z>("turn_z", "About the upright axis, each way").between(degrees(0), degrees(30));
+  f.has<&M::centre>("centre", "Centre of the mounts")
+      .help("What it turns about; the far seat where nothing is entered.");
+  return "engine-motion";
+}
+
+std::string_view describe(describe::Fields<HoseLengthInput>& f) {
+  using I = HoseLengthInput;
+  f.has<&I::near_end>("near_end", "Near end").needed(k_near);
+  f.has<&I::far_end>("far_end", "Far end").needed(k_far).help("The end that moves, if one does.");
+  f.has<&I::outside_diameter>("outside_diameter", "Outside diameter of the hose")
+      .needed("0.77 in")
+      .above(inches(0))
+      .at_most(inches(12));
+  f.has<&I::least_radius>("least_radius", "Least bend radius of this hose")
+      .needed("4.63 in")
+      .above(inches(0))
+      .at_most(feet(20));
+  f.has<&I::radius_to>("radius_to", "That radius is meant")
+      .help("If the document does not say: to the inside, which asks for more.");
+  f.has<&I::lengthens>("lengthens", "Longer under pressure, at most")
+      .between(per_cent(0), per_cent(20));
+  f.has<&I::shortens>("shortens", "Shorter under pressure, at most")
+      .between(per_cent(0), per_cent(20));
+  f.has<&I::motion>("motion", "How the far end moves");
+  f.has<&I::keep_outs>("keep_outs", "What it must keep away from");
+  f.has<&I::chosen_overall>("chosen_overall", "Overall length, where it is settled")
+      .above(inches(0))
+      .at_most(feet(100));
+  f.has<&I::samples>("samples", "Positions to draw at random").between(0, 1000000);
+  f.has<&I::length_tolerance>("length_tolerance", "Length made within, each way")
+      .between(inches(0), inches(12));
+  f.has<&I::direction_tolerance>("direction_tolerance", "Directions measured within, each way")
+      .between(degrees(0), degrees(30));
+  return "hose-length-input";
+}
+
+std::string_view describe(describe::Fields<LengthAndRadius>& f) {
+  f.has<&LengthAndRadius::overall>("overall", "Overall length");
+  f.has<&LengthAndRadius::tightest_radius>("tightest_radius", "Tightest radius at the worst");
+  return "length-and-radius";
+}
+
+std::string_view describe(describe::Fields<NearThing>& f) {
+  f.has<&NearThing::name>("name", "What");
+  f.has<&NearThing::gap>("gap", "Least distance from the outside of the hose");
+  f.has<&NearThing::needed>("needed", "Needed");
+  f.has<&NearThing::at>("at", "Where: along the hose from the near end");
+  f.has<&NearThing::words>("words", "In words");
+  return "near-thing";
+}
+
+std::string_view describe(describe::Fields<HoseLengthAnswer>& f) {
+  using A = HoseLengthAnswer;
+  f.has<&A::shortest>("shortest", "Shortest overall length");
+  f.has<&A::longest>("longest", "Longest overall length");
+  f.has<&A::best>("best", "Overall length with the widest bend");
+  f.has<&A::best_radius>("best_radius", "Radius there, at the worst, to the centreline");
+  f.has<&A::least_radius>("least_radius", "Least radius, to the centreline");
+  f.has<&A::to_order>("to_order", "Overall length to order");
+  f.has<&A::binding>("binding", "What binds");
+  f.has<&A::rigid>("rigid", "Rigid length of both ends");
+  f.has<&A::straight_at_ends>("straight_at_ends", "Straight behind each end, at least");
+  f.has<&A::near>("near", "What is near, at the worst");
+  f.has<&A::probability>("probability", "Share of drawn positions that keep everything");
+  f.has<&A::scan>("scan", "Radius along the lengths");
+  f.has<&A::notes>("notes", "Mind");
+  f.has<&A::working>("working", "The sum, step by step");
+  return "hose-length-answer";
+}
+
+}  // namespace wm::hose

@@ -1,9 +1,11 @@
-// Source:    rules-records notes, section 3, cases D1 to D17, and section 13, case R7: derived
+// Source:    rules-records notes, section 3, cases D1 to D18, and section 13, case R7: derived
 //            there from FAA wording on calendar months (secondary) and 14 CFR 91.409(b);
 //            D6 agrees with a published study text (Oct 2024 + 24 -> 2026-10-31).
 // Tolerance: dates are exact; hours to a tenth, as a counter reads.
 #include <fmt/core.h>
 #include <gtest/gtest.h>
+
+#include <chrono>
 
 #include "life/due_date.hpp"
 #include "support/reference_case.hpp"
@@ -135,6 +137,24 @@ TEST(DueDateCases, D17TheLastDayIsStillValid) {
   in.today = day("2026-12-01");
   test::check_text("due-date", "D17 day after", k_source, "past the limit",
                    std::string(in_words(due_date(in, {})->standing)));
+}
+
+TEST(DueDateCases, D18NoMonthEndIsLeftOut) {
+  // The trap: "the 30th of each month" silently has none in February. The rule here is counted
+  // from the standard library's last days of months. (Calendar files are not written yet.)
+  using namespace std::chrono;
+  int agree = 0;
+  for (int i = 1; i <= 48; ++i) {
+    const year_month_day last = (year{2026} / January + months{i}) / std::chrono::last;
+    const auto due = add_months(day("2026-01-30"), i, MonthRule::end_of_month);
+    if (print_date(due) == fmt::format("{:04}-{:02}-{:02}", static_cast<int>(last.year()),
+                                       static_cast<unsigned>(last.month()),
+                                       static_cast<unsigned>(last.day())))
+      ++agree;
+  }
+  test::check({"due-date", "D18 month ends of 48 months",
+               "rules-records notes, section 3, D18 (RFC 5545: BYMONTHDAY=-1); std::chrono",
+               "48 of 48", 48, static_cast<double>(agree), 0, "a count"});
 }
 
 TEST(DueDateCases, R7HoursOrTwelveMonthsWhicheverFirst) {

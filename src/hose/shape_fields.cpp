@@ -20,9 +20,9 @@ std::string_view describe(describe::Fields<Place>& f) {
 }
 
 std::string_view describe(describe::Fields<Way>& f) {
-  f.has<&Way::x>("x", "Aft").example("1").between(-1e6, 1e6);
-  f.has<&Way::y>("y", "To the right").example("0").between(-1e6, 1e6);
-  f.has<&Way::z>("z", "Up").example("0").between(-1e6, 1e6);
+  f.has<&Way::x>("x", "Aft").example("1").between(-1000, 1000);
+  f.has<&Way::y>("y", "To the right").example("0").between(-1000, 1000);
+  f.has<&Way::z>("z", "Up").example("0").between(-1000, 1000);
   return "way";
 }
 

@@ -5,6 +5,7 @@ target_link_libraries(wm_hose PUBLIC Eigen3::Eigen)
 if(CMAKE_BUILD_TYPE STREQUAL "Debug")
   set_source_files_properties(
     ${dir}/rod.cpp ${dir}/rod_start.cpp ${dir}/rod_measure.cpp ${dir}/window.cpp
-    ${dir}/envelope.cpp ${dir}/chance.cpp ${dir}/solid.cpp ${dir}/mesh.cpp ${dir}/detail/near.cpp
+    ${dir}/envelope.cpp ${dir}/chance.cpp ${dir}/dummy_tube.cpp ${dir}/solid.cpp ${dir}/mesh.cpp
+    ${dir}/detail/near.cpp
     PROPERTIES COMPILE_OPTIONS -O2)
 endif()

@@ -19,8 +19,6 @@ Problem problem(std::string path, Kind kind, std::string what, std::string expec
   return {kind, std::move(path), std::move(what), std::move(expected), {}, std::move(do_next), {}};
 }
 
-Vector vector_of(const Place& p) { return {p.x.value.si, p.y.value.si, p.z.value.si}; }
-
 std::optional<Vector> unit(const Way& way, const std::string& path, Problems& problems) {
   const Vector v(way.x, way.y, way.z);
   if (v.norm() > 0) return v.normalized();
@@ -81,6 +79,8 @@ std::optional<End> end_of(const HoseEnd& in, const std::string& path, Problems& 
 }
 
 }  // namespace
+
+Vector vector_of(const Place& p) { return {p.x.value.si, p.y.value.si, p.z.value.si}; }
 
 Checked<Reach> reach(const HoseEnd& near, const HoseEnd& far) {
   Problems problems;

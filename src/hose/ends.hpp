@@ -15,6 +15,9 @@ struct Place {
   EnteredLength x, y, z;
 };
 
+/// In metres.
+[[nodiscard]] Vector vector_of(const Place& place);
+
 /// A direction; only the ratios of the three numbers count.
 struct Way {
   double x{}, y{}, z{};

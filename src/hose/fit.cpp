@@ -20,8 +20,6 @@ constexpr double k_eighth_inch = 0.0254 / 8;
 constexpr double k_wiring = 6 * 0.0254;        // AC 43.13-1B par. 11-96
 constexpr double k_wiring_least = 2 * 0.0254;  // the same, where 6 in is impossible
 
-Vector vector_of(const Place& p) { return {p.x.value.si, p.y.value.si, p.z.value.si}; }
-
 Problem problem(std::string path, Kind kind, std::string what, std::string expected = {}) {
   return {kind, std::move(path), std::move(what), std::move(expected), {}, {}, {}};
 }
@@ -194,11 +192,29 @@ class Work {
     return in_.shortens.si > 0 ? " once pressure has shortened it" : "";
   }
 
+  [[nodiscard]] bool is_nearly_straight() const {
+    const Vector across = ends_.rod.end - ends_.rod.start;
+    const auto& ahead = ends_.rod.start_direction;
+    return ahead.dot(ends_.rod.end_direction) > 0.94 && ahead.dot(across) > 0.94 * across.norm();
+  }
+  /// Overall length with 5 % of slack on a nearly straight run, else 0.
+  /// @source FAA-H-8083-30 p. 7-19: 5 to 8 % of the hose's total length
+  [[nodiscard]] double slack_overall() const {
+    if (!is_nearly_straight()) return 0;
+    return (ends_.rod.end - ends_.rod.start).norm() / 0.95 + rigid_;
+  }
+
   void choose() {
     const bool inches = unit_.symbol == "in" || unit_.symbol == "ft";
     const double step = inches ? k_eighth_inch : 0.001;
     double order =
         in_.chosen_overall ? in_.chosen_overall->value.si : std::round(out_.best.si / step) * step;
+    if (const double slack = slack_overall();
+        !in_.chosen_overall && order < slack && slack <= out_.longest->si) {
+      order = std::ceil(slack / step - 1e-6) * step;
+      out_.notes.push_back(
+          "nearly straight run: ordered with 5 % of slack, not with the widest bend");
+    }
     if (!in_.chosen_overall && (order < out_.shortest->si || order > out_.longest->si)) {
       order = out_.best.si;
       out_.notes.push_back("the window holds no whole step of a rule: order the length as it is");
@@ -287,10 +303,7 @@ class Work {
     out_.working.push_back(fmt::format("slack at {} overall = 1 - {} / {} = {:.1f} % of the hose",
                                        say(out_.to_order->value.si), say(chord), say(hose),
                                        100 * (1 - chord / hose)));
-    const bool straight =
-        ends_.rod.start_direction.dot(ends_.rod.end_direction) > 0.94 &&
-        ends_.rod.start_direction.dot((ends_.rod.end - ends_.rod.start) / chord) > 0.94;
-    if (straight && 1 - chord / hose < 0.05)
+    if (is_nearly_straight() && 1 - chord / hose < 0.05)
       out_.notes.push_back(
           "less than the 5 to 8 % of slack that FAA-H-8083-30 p. 7-19 asks for on "
           "a nearly straight run");

@@ -57,16 +57,21 @@ Window length_window(const WindowAsk& ask) {
   const double to = ask.longest_asked > 0
                         ? ask.longest_asked
                         : std::max(2 * chord, chord + 2 * std::numbers::pi * ask.least_radius);
-  // Closer together near the short end, where the radius changes fastest.
-  const auto length_at = [&](int i) {
+  // Twice the distance first, closer together near the short end, where the radius changes fastest:
+  // the peak of the hose that does not loop must not fall between two steps, however large the
+  // radius that is asked for. Then the rest.
+  const double middle = std::min(to, std::max(2 * chord, from));
+  std::vector<double> lengths;
+  for (int i = 0; i <= ask.lengths; ++i) {
     const double u = static_cast<double>(i) / ask.lengths;
-    return from + (to - from) * u * (0.35 + 0.65 * u);
-  };
-  // From the long end down: there the shape is easy, and each length starts from the one before.
-  for (int i = ask.lengths; i >= 0; --i) {
-    const double length = length_at(i);
-    out.scan.push_back({length, worst_radius(solver, ask, length, before)});
+    lengths.push_back(from + (middle - from) * u * (0.35 + 0.65 * u));
   }
+  for (int i = 1; i <= ask.lengths && middle < to; ++i)
+    lengths.push_back(middle + (to - middle) * i / ask.lengths);
+  // From the long end down: there the shape is easy, and each length starts from the one before.
+  std::reverse(lengths.begin(), lengths.end());
+  for (const double length : lengths)
+    out.scan.push_back({length, worst_radius(solver, ask, length, before)});
   std::reverse(out.scan.begin(), out.scan.end());
 
   const auto over = [&](double length) {

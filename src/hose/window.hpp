@@ -20,7 +20,7 @@ struct WindowAsk {
   std::vector<double> stretches{1.0};
   double longest_asked{};  ///< 0: twice the distance of the ends, or what a full turn needs
   int segments{64};
-  int lengths{40};  ///< of the first scan
+  int lengths{40};  ///< up to twice the distance of the ends, and as many beyond
 };
 
 struct ScanPoint {

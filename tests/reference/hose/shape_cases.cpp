@@ -176,6 +176,25 @@ TEST(LengthCases, NoLengthForTheRadiusSaysWhatTheRouteAllows) {
   EXPECT_NE(got->binding.find("no length keeps"), std::string::npos);
 }
 
+TEST(LengthCases, ARadiusFarBeyondTheSpanDoesNotHideTheRoutesOwnBend) {
+  auto in = case_s2();
+  in.least_radius = metres(6.0);
+  const auto got = hose_length(in, {});
+  ASSERT_TRUE(got);
+  EXPECT_FALSE(got->shortest);
+  EXPECT_LT(got->best.si, 0.4) << "not a loop of many metres";
+  EXPECT_GT(got->best_radius.si, 0.1);
+}
+
+TEST(LengthCases, AStraightRunIsOrderedWithItsSlack) {
+  auto in = case_s2();
+  in.far_end = straight(at(0.762, 0, 0), {-1, 0, 0});  // 30 in
+  const auto got = hose_length(in, {});
+  ASSERT_TRUE(got && got->to_order);
+  // 5 % of its total length: 31.58 in, up to the next eighth (hoses notes, section 11 case 5).
+  EXPECT_NEAR(got->to_order->value.si / 0.0254, 31.625, 0.001);
+}
+
 TEST(LengthCases, ThingsNearAreToldWithTheirDistance) {
   auto in = case_s2();
   KeepOut wire;

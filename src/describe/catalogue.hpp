@@ -56,6 +56,9 @@ struct Context {
   std::span<const Table* const> tables{};
   /// Told how far a long calculation has come (0 to 1); false means: stop.
   std::function<bool(double share)> progress{};
+  /// Bytes of a file that the input names: an attachment of the binder, or a file beside the
+  /// command line. Nothing where there is none.
+  std::function<std::optional<std::string>(std::string_view name)> file{};
   [[nodiscard]] const Table* table(std::string_view name) const;
   /// @return false when the user wants the calculation to stop.
   [[nodiscard]] bool go_on(double share) const { return !progress || progress(share); }

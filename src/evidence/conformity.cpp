@@ -40,6 +40,8 @@ bool has_floor(KindOf kind) {
     case KindOf::rotation_speed:
     case KindOf::resistance_per_length:
     case KindOf::density:
+    case KindOf::mass_per_length:
+    case KindOf::bending_stiffness:
       return true;
     default:
       return false;

@@ -3,6 +3,7 @@
 #include "hose/fit.hpp"
 #include "hose/length.hpp"
 #include "hose/shape.hpp"
+#include "hose/sheet.hpp"
 #include "tables/hose/all.hpp"
 
 namespace wm::hose {
@@ -116,6 +117,13 @@ void declare(describe::Catalogue& catalogue) {
        read("FAA-H-8083-30", "page 7-19: slack 5 to 8 %, two diameters straight at each end"),
        read("TM 1-1500-204-23-2", "table 4-15, page 4-47: bend radius to the inside")},
       {caution::hot_parts, caution::look_again, caution::defer}));
+  catalogue.add(calculation<&hose_sheet>(
+      "hose-sheet", "Everything on the drawing sheet of one hose",
+      {derived("hose-shape and hose-length for one hose (docs/method/hose-shape.md)"),
+       read("AC 43.13-1B CHG 1", "fig. 9-9, page 9-23: +2 % to -4 % under pressure"),
+       read("MIL-DTL-83796/5", "fig. 3, notes 1, 3, 4 and 5: clocking, its steps and tolerance")},
+      {caution::proof_with_liquid, caution::hot_parts, caution::eye_protection,
+       caution::look_again, caution::defer}));
 }
 
 }  // namespace wm::hose

@@ -82,6 +82,8 @@ std::optional<End> end_of(const HoseEnd& in, const std::string& path, Problems& 
 
 Vector vector_of(const Place& p) { return {p.x.value.si, p.y.value.si, p.z.value.si}; }
 
+Spot spot_of(const Vector& v) { return {{v.x()}, {v.y()}, {v.z()}}; }
+
 Checked<Reach> reach(const HoseEnd& near, const HoseEnd& far) {
   Problems problems;
   const auto a = end_of(near, "near_end", problems);

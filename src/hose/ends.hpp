@@ -18,6 +18,12 @@ struct Place {
 /// In metres.
 [[nodiscard]] Vector vector_of(const Place& place);
 
+/// The same, worked out.
+struct Spot {
+  quantity::Length x, y, z;
+};
+[[nodiscard]] Spot spot_of(const Vector& v);
+
 /// A direction; only the ratios of the three numbers count.
 struct Way {
   double x{}, y{}, z{};
@@ -60,6 +66,7 @@ struct Reach {
 [[nodiscard]] double centreline_radius(double radius, RadiusTo to, double outside_diameter);
 
 std::string_view describe(describe::Fields<Place>& f);
+std::string_view describe(describe::Fields<Spot>& f);
 std::string_view describe(describe::Fields<Way>& f);
 std::string_view describe(describe::Fields<HoseEnd>& f);
 std::string_view describe(describe::Choices<RadiusTo>& c);

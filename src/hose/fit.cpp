@@ -48,6 +48,7 @@ struct ToSolid {
     }
     return Solid(Wall{vector_of(s.point), normal.normalized()});
   }
+  std::optional<Solid> operator()(const MeshShape& /*s*/) const { return std::nullopt; }
 };
 
 struct Thing {

@@ -3,39 +3,11 @@
 
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
-#include "hose/ends.hpp"
+#include "hose/between.hpp"
 
 namespace wm::hose {
-
-/// What a hose must keep away from. The distance that is needed depends on it.
-enum class Beside : std::uint8_t { wiring, exhaust, moving_control, structure, other };
-
-struct BallShape {
-  Place centre;
-  EnteredLength radius;
-};
-struct TubeShape {
-  Place from, to;
-  EnteredLength radius;
-};
-struct BoxShape {
-  Place centre;
-  EnteredLength size_x, size_y, size_z;
-};
-struct WallShape {
-  Place point;
-  Way free_side;  ///< towards the side where the hose may be
-};
-
-struct KeepOut {
-  std::string name;
-  Beside beside{Beside::other};
-  std::optional<EnteredLength> needed;
-  std::variant<TubeShape, BallShape, BoxShape, WallShape> shape;
-};
 
 /// How the engine moves on its mounts against the rest: each way.
 struct EngineMotion {
@@ -53,6 +25,10 @@ struct HoseLengthInput {
   quantity::Fraction shortens{0.04};
   std::optional<EngineMotion> motion;  ///< of the far end
   std::vector<KeepOut> keep_outs;
+  std::vector<HoseClamp> clamps;
+  std::optional<HoseWeight> weight;
+  /// Most that the hose may turn within two diameters of each end; nothing: only told.
+  std::optional<quantity::Entered<quantity::Angle>> most_turn_at_ends;
   std::optional<EnteredLength> chosen_overall;
   std::int64_t samples{};                         ///< of motion, length and direction; 0: none
   std::optional<EnteredLength> length_tolerance;  ///< each way, of the assembly made
@@ -92,12 +68,6 @@ struct HoseLengthAnswer {
 [[nodiscard]] Checked<HoseLengthAnswer> hose_length(const HoseLengthInput& in,
                                                     const describe::Context& context);
 
-std::string_view describe(describe::Choices<Beside>& c);
-std::string_view describe(describe::Fields<BallShape>& f);
-std::string_view describe(describe::Fields<TubeShape>& f);
-std::string_view describe(describe::Fields<BoxShape>& f);
-std::string_view describe(describe::Fields<WallShape>& f);
-std::string_view describe(describe::Fields<KeepOut>& f);
 std::string_view describe(describe::Fields<EngineMotion>& f);
 std::string_view describe(describe::Fields<HoseLengthInput>& f);
 std::string_view describe(describe::Fields<LengthAndRadius>& f);

@@ -2,6 +2,7 @@
 
 #include <fmt/core.h>
 
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -167,11 +168,30 @@ class Work {
     }
     if (radius - half <= 0)
       out_.notes.push_back("the inside of the bend folds up: no hose can lie like this");
+    circle(shape, read);
     clock(read);
     list_points(shape);
     out_.notes.push_back(
         "taken: a round hose, made and stored straight, not twisted, without weight, friction or "
         "anything in its way; ends that hold it rigidly");
+  }
+
+  /// The circle through three nodes about the tightest place, drawn with the radius told.
+  void circle(const Shape& shape, const Read& read) {
+    const double radius = 1 / read.tightest.curvature;
+    if (!(radius < 1000 * shape.length)) return;
+    const double half = shape.spacing();
+    const double at = std::clamp(read.tightest.station, half, shape.length - half);
+    const Vector before = point_at(shape, at - half), here = point_at(shape, at),
+                 after = point_at(shape, at + half);
+    const Vector square = (here - before).cross(after - here);
+    const Vector along = (after - before).normalized();
+    if (square.norm() == 0) return;
+    const Vector place = point_at(shape, read.tightest.station);
+    const Vector inward = square.normalized().cross(along);
+    const Vector unit = square.normalized();
+    out_.bend = BendCircle{spot_of(place), spot_of(place + inward * radius),
+                           Way{unit.x(), unit.y(), unit.z()}};
   }
 
   void clock(const Read& read) {

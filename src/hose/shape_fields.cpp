@@ -19,6 +19,13 @@ std::string_view describe(describe::Fields<Place>& f) {
   return "place";
 }
 
+std::string_view describe(describe::Fields<Spot>& f) {
+  f.has<&Spot::x>("x", "Aft");
+  f.has<&Spot::y>("y", "To the right");
+  f.has<&Spot::z>("z", "Up");
+  return "spot";
+}
+
 std::string_view describe(describe::Fields<Way>& f) {
   f.has<&Way::x>("x", "Aft").example("1").between(-1000, 1000);
   f.has<&Way::y>("y", "To the right").example("0").between(-1000, 1000);
@@ -37,15 +44,6 @@ std::string_view describe(describe::Choices<Fineness>& c) {
       .has(Fineness::usual, "usual", "64 pieces")
       .has(Fineness::printed, "printed", "64 and 128 pieces, extrapolated");
   return "fineness";
-}
-
-std::string_view describe(describe::Choices<Beside>& c) {
-  c.has(Beside::wiring, "wiring", "electric wiring")
-      .has(Beside::exhaust, "exhaust", "exhaust")
-      .has(Beside::moving_control, "moving-control", "a control that moves")
-      .has(Beside::structure, "structure", "structure")
-      .has(Beside::other, "other", "something else");
-  return "beside";
 }
 
 std::string_view describe(describe::Fields<HoseEnd>& f) {
@@ -91,6 +89,11 @@ std::string_view describe(describe::Fields<HoseShapeInput>& f) {
       .at_most(feet(20));
   f.has<&I::radius_to>("radius_to", "That radius is meant")
       .help("If the document does not say: to the inside, which asks for more.");
+  f.has<&I::clamps>("clamps", "Clamps and guides between the ends")
+      .help("In the order in which the hose runs through them, from the near end.");
+  f.has<&I::weight>("weight", "Its weight, where that is to count");
+  f.has<&I::set>("set", "A set that the coil left in it");
+  f.has<&I::leans_on>("leans_on", "What it may lean on");
   f.has<&I::fineness>("fineness", "How fine");
   f.has<&I::points>("points", "Points to list along the hose").between(2, 257);
   return "hose-shape-input";
@@ -103,6 +106,41 @@ std::string_view describe(describe::Fields<HosePoint>& f) {
   f.has<&HosePoint::z>("z", "Up");
   f.has<&HosePoint::radius>("radius", "Radius there");
   return "hose-point";
+}
+
+std::string_view describe(describe::Fields<BendCircle>& f) {
+  f.has<&BendCircle::at>("at", "Where the bend is tightest");
+  f.has<&BendCircle::centre>("centre", "Centre of its circle");
+  f.has<&BendCircle::square>("square", "Square to the circle");
+  return "bend-circle";
+}
+
+std::string_view describe(describe::Fields<InClamp>& f) {
+  f.has<&InClamp::name>("name", "Clamp");
+  f.has<&InClamp::at_hose>("at_hose", "Along the hose that can bend, from the near end");
+  f.has<&InClamp::if_gripped>("if_gripped", "Where it would sit if gripped in equal shares");
+  return "in-clamp";
+}
+
+std::string_view describe(describe::Fields<UnderLoad>& f) {
+  f.has<&UnderLoad::pull>("pull", "Pull");
+  f.has<&UnderLoad::tightest_radius>("tightest_radius", "Tightest radius");
+  f.has<&UnderLoad::moves>("moves", "Farthest that it moves");
+  return "under-load";
+}
+
+std::string_view describe(describe::Fields<Touch>& f) {
+  f.has<&Touch::name>("name", "What it leans on");
+  f.has<&Touch::at_hose>("at_hose", "Along the hose that can bend, from the near end");
+  f.has<&Touch::push>("push", "Push x hose length squared / stiffness");
+  return "touch";
+}
+
+std::string_view describe(describe::Fields<WithSet>& f) {
+  f.has<&WithSet::tightest_least>("tightest_least", "Tightest radius, turned the worst way");
+  f.has<&WithSet::tightest_most>("tightest_most", "Tightest radius, turned the best way");
+  f.has<&WithSet::moves>("moves", "Farthest from the shape shown");
+  return "with-set";
 }
 
 std::string_view describe(describe::Fields<OtherShape>& f) {
@@ -123,57 +161,19 @@ std::string_view describe(describe::Fields<HoseShapeAnswer>& f) {
   f.has<&A::tightest_at>("tightest_at", "Where: along the hose from the near end");
   f.has<&A::least_radius>("least_radius", "Least radius, to the centreline");
   f.has<&A::in_hand>("in_hand", "In hand");
+  f.has<&A::bend>("bend", "Circle in the tightest bend");
   f.has<&A::clocking>("clocking", "Clocking of the elbows");
   f.has<&A::clocking_tolerance>("clocking_tolerance", "Made within, each way");
   f.has<&A::clocking_read>("clocking_read", "How it is read");
+  f.has<&A::in_clamps>("in_clamps", "In its clamps");
+  f.has<&A::under_load>("under_load", "Under its weight");
+  f.has<&A::touches>("touches", "Where it leans");
+  f.has<&A::with_set>("with_set", "With the set of the coil");
   f.has<&A::other_shapes>("other_shapes", "It can also lie like this");
   f.has<&A::points>("points", "Centreline");
   f.has<&A::notes>("notes", "Mind");
   f.has<&A::working>("working", "The sum, step by step");
   return "hose-shape-answer";
-}
-
-std::string_view describe(describe::Fields<BallShape>& f) {
-  f.has<&BallShape::centre>("centre", "Centre").needed();
-  f.has<&BallShape::radius>("radius", "Radius").needed("2 in").above(inches(0)).at_most(feet(20));
-  return "ball";
-}
-std::string_view describe(describe::Fields<TubeShape>& f) {
-  f.has<&TubeShape::from>("from", "Axis from").needed();
-  f.has<&TubeShape::to>("to", "Axis to").needed();
-  f.has<&TubeShape::radius>("radius", "Radius").needed("1 in").above(inches(0)).at_most(feet(20));
-  return "tube";
-}
-std::string_view describe(describe::Fields<BoxShape>& f) {
-  f.has<&BoxShape::centre>("centre", "Centre").needed();
-  f.has<&BoxShape::size_x>("size_x", "Size fore and aft")
-      .needed("4 in")
-      .above(inches(0))
-      .at_most(feet(100));
-  f.has<&BoxShape::size_y>("size_y", "Size across")
-      .needed("4 in")
-      .above(inches(0))
-      .at_most(feet(100));
-  f.has<&BoxShape::size_z>("size_z", "Height").needed("4 in").above(inches(0)).at_most(feet(100));
-  return "box";
-}
-std::string_view describe(describe::Fields<WallShape>& f) {
-  f.has<&WallShape::point>("point", "A point of it").needed();
-  f.has<&WallShape::free_side>("free_side", "Towards the side of the hose").needed();
-  return "wall";
-}
-
-std::string_view describe(describe::Fields<KeepOut>& f) {
-  f.has<&KeepOut::name>("name", "What it is").needed("exhaust stack 3").unique();
-  f.has<&KeepOut::beside>("beside", "Kind");
-  f.has<&KeepOut::needed>("needed", "Distance needed")
-      .example("2 in")
-      .between(inches(0), feet(10))
-      .help("From the maker's manual. Wiring: 6 in where nothing is entered.");
-  f.has<&KeepOut::shape>("shape", "Its form")
-      .needed(
-          R"({"is": "tube", "from": {"x": "10 in", "y": "0 in", "z": "-8 in"}, "to": {"x": "10 in", "y": "10 in", "z": "-8 in"}, "radius": "1 in"})");
-  return "keep-out";
 }
 
 std::string_view describe(describe::Fields<EngineMotion>& f) {
@@ -209,6 +209,12 @@ std::string_view describe(describe::Fields<HoseLengthInput>& f) {
       .between(per_cent(0), per_cent(20));
   f.has<&I::motion>("motion", "How the far end moves");
   f.has<&I::keep_outs>("keep_outs", "What it must keep away from");
+  f.has<&I::clamps>("clamps", "Clamps and guides between the ends")
+      .help("In the order in which the hose runs through them, from the near end.");
+  f.has<&I::weight>("weight", "Its weight, where that is to count");
+  f.has<&I::most_turn_at_ends>("most_turn_at_ends", "Turn within two diameters of an end, at most")
+      .between(degrees(0.1), degrees(90))
+      .help("A handbook asks for straight hose there; nothing entered: only told.");
   f.has<&I::chosen_overall>("chosen_overall", "Overall length, where it is settled")
       .above(inches(0))
       .at_most(feet(100));

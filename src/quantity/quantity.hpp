@@ -40,9 +40,11 @@ enum class KindOf : std::uint8_t {
   angle,
   fraction,
   resistance_per_length,
-  density
+  density,
+  mass_per_length,
+  bending_stiffness
 };
-inline constexpr int k_kind_count = 28;
+inline constexpr int k_kind_count = 30;
 
 /// A value in SI base units (angle in radian, fraction as 1 = 100 %, time in seconds).
 template <KindOf K>
@@ -80,6 +82,8 @@ using Angle = Quantity<KindOf::angle>;
 using Fraction = Quantity<KindOf::fraction>;
 using ResistancePerLength = Quantity<KindOf::resistance_per_length>;
 using Density = Quantity<KindOf::density>;
+using MassPerLength = Quantity<KindOf::mass_per_length>;
+using BendingStiffness = Quantity<KindOf::bending_stiffness>;  ///< EI, N m2
 
 /// Kinds of which two may be added and that may be scaled: all but points on a scale.
 constexpr bool is_vector_kind(KindOf k) {

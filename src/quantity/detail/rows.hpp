@@ -243,6 +243,16 @@ inline constexpr std::array k_rows{
     Row{density, "g/cm3", "g/cc|g/mL|g/ml", false, 1e3, 0, k_si},
     Row{density, "lb/ft3", "lbs/ft3|lb/cu-ft", true, k_pound / (k_foot * k_foot * k_foot), 0,
         k_sp811_derived},
+
+    Row{mass_per_length, "lb/ft", "lbs/ft", true, k_pound / k_foot, 0, k_sp811_derived},
+    Row{mass_per_length, "kg/m", "", false, 1.0, 0, k_si},
+    Row{mass_per_length, "g/m", "", false, 1e-3, 0, k_si},
+    Row{mass_per_length, "lb/in", "lbs/in", true, k_pound / k_inch, 0, k_sp811_derived},
+    Row{mass_per_length, "oz/in", "", true, k_pound / 16 / k_inch, 0, k_sp811_derived},
+
+    Row{bending_stiffness, "lb-in2", "lbf-in2|lb-sq-in", true, k_pound_force* k_inch* k_inch, 0,
+        k_sp811_derived},
+    Row{bending_stiffness, "N·m2", "N-m2", false, 1.0, 0, k_si},
 };
 
 }  // namespace wm::quantity::detail

@@ -50,6 +50,8 @@ const std::map<KindOf, std::string> k_inside{
     {fraction, "1"},
     {resistance_per_length, "ohm m-1"},
     {density, "kg m-3"},
+    {mass_per_length, "kg m-1"},
+    {bending_stiffness, "N m2"},
 };
 
 const std::map<Key, std::string> k_theirs{
@@ -191,6 +193,13 @@ const std::map<Key, std::string> k_theirs{
     {{density, "kg/m3"}, "kg m-3"},
     {{density, "g/cm3"}, "gram cm-3"},
     {{density, "lb/ft3"}, "avoirdupois_pound international_foot-3"},
+    {{mass_per_length, "lb/ft"}, "avoirdupois_pound international_foot-1"},
+    {{mass_per_length, "kg/m"}, "kg m-1"},
+    {{mass_per_length, "g/m"}, "gram m-1"},
+    {{mass_per_length, "lb/in"}, "avoirdupois_pound international_inch-1"},
+    {{mass_per_length, "oz/in"}, "0.0625 avoirdupois_pound international_inch-1"},
+    {{bending_stiffness, "lb-in2"}, "force_pound international_inch2"},
+    {{bending_stiffness, "N\u00b7m2"}, "N m2"},
 };
 
 struct Closer {

@@ -126,3 +126,14 @@ test("a reading to correct keeps its unit beside it: only the figure is typed ag
   assert.equal(compose(field, { n: "5.02", u: "kohm" }), "5.02 kohm");
   assert.equal(compose(field, { n: "5020 ohm", u: "kohm" }), "5020 ohm");
 });
+
+test("an optional record with nothing in it is left out; one that is needed is sent as it is", () => {
+  // Symptom: an untouched "weight" went as {} and was refused for its needed fields.
+  const inner: Field[] = [{ key: "filled", label: "Filled", shape: "quantity", unit: "lb/ft", units: ["lb/ft"], needed: true }];
+  const fields: Field[] = [
+    { key: "weight", label: "Weight", shape: "record", optional: true, fields: inner },
+    { key: "seat", label: "Seat", shape: "record", needed: true, fields: inner },
+  ];
+  assert.deepEqual(composeRecord(fields, emptyRecord(fields)), { seat: {} });
+  assert.deepEqual(composeRecord(fields, { weight: { filled: { n: "0.2", u: "lb/ft" } } }), { weight: { filled: "0.2 lb/ft" } });
+});

@@ -19,6 +19,8 @@ export interface Field {
   unit?: string;
   example?: string;
   needed?: boolean;
+  /// May be left out as a whole, also where its own fields are needed.
+  optional?: boolean;
   min?: string;
   max?: string;
   choices?: Choice[];

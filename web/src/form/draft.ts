@@ -108,8 +108,11 @@ export function compose(raw: Field, draft: Draft | undefined): Json | undefined 
       // Anything that is not plainly a number goes as typed: the server says what it expected.
       return /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text) ? Number(text) : text;
     }
-    case "record":
-      return composeRecord(field.fields ?? [], draft as RecordDraft);
+    case "record": {
+      const inner = composeRecord(field.fields ?? [], draft as RecordDraft);
+      // A record that may be left out is left out while nothing stands in it.
+      return field.optional && hollow(inner) ? undefined : inner;
+    }
     case "list":
       return composeList(field, draft as Draft[]);
     case "one_of": {

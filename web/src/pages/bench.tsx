@@ -11,7 +11,7 @@ import { apart } from "../look/pictures";
 import { address } from "../route/route";
 import type { ChangeLine } from "../api/views";
 import { CutFor, KeepWithChange, useChange } from "./cut";
-import { startOfCut } from "./cut_note";
+import { cutNote, startOfCut } from "./cut_note";
 import { DescribedForm, useTouched } from "./described_form";
 import { useDraft } from "./draft_state";
 import { named } from "./page";
@@ -28,7 +28,7 @@ export function BenchPage(): JSX.Element {
         <ul class="index">
           {list.map((c) => (
             <li key={c.name}>
-              <a href={address("work", ["bench", c.name])}>
+              <a href={c.name === "hose-sheet" ? address("work", ["hose"]) : address("work", ["bench", c.name])}>
                 <strong>{named(c.name)}</strong>
                 <span>{c.purpose}</span>
               </a>
@@ -108,7 +108,7 @@ function Calculation(props: { description: Description; change: ChangeLine | und
         <div role="status" class="visually-hidden">{spoken(live)}</div>
         <LiveAnswer
           live={live} description={description} lacking={lacking.map((f) => f.label)}
-          keep={change && change.state === "planned" && live.is === "answer" ? <KeepWithChange change={change} fields={fields} input={input} answer={live.data} back={back ?? "#/work"} /> : null}
+          keep={change && change.state === "planned" && live.is === "answer" ? <KeepWithChange change={change} note={cutNote(fields, input, live.data)} title="Cut length" back={back ?? "#/work"} /> : null}
         />
       </section>
     </div>

@@ -1,12 +1,12 @@
-/// The cut length of a hose for one change: what the change says is filled in, and the answer is
-/// kept with it: the change is planned again with the length in its note.
+/// A length of a hose for one change: what the change says is filled in, and the answer is kept
+/// with it: the change is planned again with the length in its note.
 
 import { useState } from "preact/hooks";
 import type { JSX } from "preact";
 import { latest } from "../api/changes";
 import { announce, submit } from "../api/outbox";
 import { usePlans } from "../api/plans";
-import type { CalcAnswer, Field, JsonObject, Problem } from "../api/types";
+import type { Problem } from "../api/types";
 import type { ChangeLine, WorkAnswer } from "../api/views";
 import { chosenAircraft, useAircraftView } from "../aircraft";
 import { sentence } from "../form/form";
@@ -14,7 +14,7 @@ import { newId } from "../kit/identity";
 import { useStore } from "../kit/store";
 import { instant } from "../kit/time";
 import { go } from "../route/route";
-import { cutNote, notedAgain } from "./cut_note";
+import { notedAgain } from "./cut_note";
 
 /// Is it worth offering? A hose is named by what the owner wrote; nothing is decided by it.
 export function aboutHose(change: ChangeLine): boolean {
@@ -37,21 +37,22 @@ export function CutFor(props: { change: ChangeLine }): JSX.Element {
   );
 }
 
-export function KeepWithChange(props: { change: ChangeLine; fields: Field[]; input: JsonObject; answer: CalcAnswer; back: string }): JSX.Element {
-  const { change, back } = props;
+/// @param note   One line for the note of the change; it takes the place of an earlier one of its kind.
+/// @param title  What is kept, for the list of what waits: "Cut length".
+export function KeepWithChange(props: { change: ChangeLine; note: string; title: string; back: string }): JSX.Element {
+  const { change, back, note } = props;
   const aircraft = useStore(chosenAircraft);
   const plans = usePlans(aircraft, [change.id]);
   const [id] = useState(newId);
   const [sending, setSending] = useState(false);
   const [problems, setProblems] = useState<Problem[]>([]);
   const plan = plans?.[change.id];
-  const note = cutNote(props.fields, props.input, props.answer);
   if (plans && !plan) return <p class="help">The plan of this change was corrected: write the length into its note by hand. {note}</p>;
   const keep = async (): Promise<void> => {
     if (sending || !plan) return;
     setSending(true);
     const outcome = await submit({
-      id, act: "plan-change", title: `Cut length: ${change.title}`, seen: latest.get(), happened: instant(),
+      id, act: "plan-change", title: `${props.title}: ${change.title}`, seen: latest.get(), happened: instant(),
       input: notedAgain(plan.body, note), entered: instant(), from: location.hash, draft: `wm.draft.act.plan-change.id=${change.id}`,
     });
     setSending(false);

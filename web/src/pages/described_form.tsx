@@ -34,6 +34,8 @@ export function DescribedForm(props: {
   /// Keys that are asked at once, in this order; needed ones always are. The others wait behind
   /// "More". Without it every field stands in the order of the description.
   first?: string[] | undefined;
+  /// What stands on "More" where the labels of all that waits behind it would be too long.
+  more?: string | undefined;
   /// Fixed values that are not asked.
   fixed?: JsonObject | undefined;
   children?: ComponentChildren;
@@ -70,7 +72,7 @@ export function DescribedForm(props: {
         <Fields fields={front} prefix="" draft={draft} set={props.set} />
         {rest.length === 0 ? null : (
           <details class="more" open={hidden || !untouched(rest, draft)}>
-            <summary>More: {rest.map((f) => f.label.toLowerCase()).join(", ")}</summary>
+            <summary>{props.more ?? `More: ${rest.map((f) => f.label.toLowerCase()).join(", ")}`}</summary>
             <Fields fields={rest} prefix="" draft={draft} set={props.set} />
           </details>
         )}

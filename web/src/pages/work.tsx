@@ -56,6 +56,7 @@ export function WorkPage(): JSX.Element {
         <ul class="index">
           <Hand to={address("work", ["quick"])} name="Quick job" words="Oil, plugs, battery: one screen" />
           <Hand to={address("work", ["joints"])} name="Joints, bungs, cowl" words={`${work.header.open_joints} open, ${work.header.bungs} fitted, cowl ${work.header.cowl_closed ? "closed" : "open"}`} />
+          <Hand to={address("work", ["hose"])} name="Hose sheet" words="From two fittings to a hose that fits: drawn, judged, printed" />
           <Hand to={address("work", ["bench", "length-allowance"])} name="Cut length of a hose" words="From what was measured on the aircraft" />
           <Hand to={address("work", ["bench"])} name="Bench" words="Any calculation by itself" />
           <Hand to={address("work", ["act", "task-done"], { back: k_work })} name="Task done" words="Something that a limit asks for" />
@@ -90,6 +91,7 @@ function ChangeRow(props: { change: ChangeLine; pick?: { on: boolean; set: (on: 
       <div class="form-acts">
         {change.state === "done" ? null : <a class="button" href={address("work", ["act", "change-done"], { change: change.id, back })} aria-label={`Done: ${change.title}`}>Done</a>}
         {change.state === "done" || !aboutHose(change) ? null : <a class="button" href={address("work", ["bench", "length-allowance"], { change: change.id, back })} aria-label={`Cut length: ${change.title}`}>Cut length</a>}
+        {change.state === "done" || !aboutHose(change) ? null : <a class="button" href={address("work", ["hose"], { change: change.id, back })} aria-label={`Hose sheet: ${change.title}`}>Hose sheet</a>}
         {change.state === "done" || !movable ? null : <a class="button quiet-button" href={address("work", ["act", "withdraw-change"], { change: change.id, back })} aria-label={`Take back: ${change.title}`}>Take back</a>}
       </div>
     </div>

@@ -1,0 +1,33 @@
+/// Which of the described fields are asked at once, and which only where they apply.
+
+import { plain, type RecordDraft } from "../form/draft";
+import type { Field } from "../api/types";
+import { isElbow } from "./drawn";
+
+export const k_first = ["title", "near_end", "far_end", "outside_diameter", "least_radius", "radius_to", "overall"];
+
+const k_elbow_only = ["port", "drop"];
+
+/// An end's port and drop are asked of an elbow only.
+export function arranged(fields: Field[], draft: RecordDraft): Field[] {
+  return fields.map((raw) => {
+    if (raw.key !== "near_end" && raw.key !== "far_end") return raw;
+    const end = draft[raw.key];
+    const form = typeof end === "object" && !Array.isArray(end) ? (end as RecordDraft)["form"] : undefined;
+    if (isElbow(form)) return raw;
+    const inner = plain(raw).fields;
+    return inner ? { ...raw, fields: inner.filter((f) => !k_elbow_only.includes(f.key)) } : raw;
+  });
+}
+
+/// The words of a described answer, by path: "length/shortest".
+export function fieldAt(fields: Field[] | undefined, path: string): Field | undefined {
+  let here = fields;
+  let found: Field | undefined;
+  for (const key of path.split("/")) {
+    found = here?.find((f) => f.key === key);
+    if (!found) return undefined;
+    here = plain(found).fields;
+  }
+  return found;
+}

@@ -1,0 +1,38 @@
+/// The way to the hose sheet, which is loaded when it is opened: "?change=ID&back=..." as on the
+/// page of a calculation.
+
+import { useEffect, useState } from "preact/hooks";
+import type { JSX } from "preact";
+import { useDescription } from "../api/use";
+import { address } from "../route/route";
+import { useChange } from "./cut";
+import { Trouble } from "./trouble";
+
+type Loaded = typeof import("../hose/page");
+
+export function HoseDoor(props: { query: Record<string, string> }): JSX.Element {
+  const { query } = props;
+  const seen = useDescription("calc", "hose-sheet");
+  const wanted = query["change"];
+  const change = useChange(wanted);
+  const [loaded, setLoaded] = useState<Loaded | "failed" | undefined>(undefined);
+  const [tries, setTries] = useState(0);
+  useEffect(() => {
+    let gone = false;
+    import("../hose/page").then((part) => { if (!gone) setLoaded(part); }).catch(() => { if (!gone) setLoaded("failed"); });
+    return () => { gone = true; };
+  }, [tries]);
+  const back = query["back"]?.startsWith("#/") ? query["back"] : undefined;
+  const ready = seen.data && (wanted === undefined || change);
+  return (
+    <>
+      <div class="hose-head">
+        <p class="trail"><a href={back ?? address("work")}>{back ? "Back" : "Work"}</a></p>
+        <h1>Hose sheet</h1>
+      </div>
+      {loaded === "failed" ? (
+        <div class="one-column"><p class="trouble">The sheet could not be loaded: no connection.</p><button type="button" onClick={() => { setLoaded(undefined); setTries(tries + 1); }}>Try again</button></div>
+      ) : loaded && ready && seen.data ? <loaded.HosePage key={wanted ?? ""} description={seen.data} change={change} back={back} /> : <div class="one-column"><Trouble failed={seen.failed} /></div>}
+    </>
+  );
+}

@@ -124,6 +124,7 @@ void declare(describe::Catalogue& catalogue) {
        read("MIL-DTL-83796/5", "fig. 3, notes 1, 3, 4 and 5: clocking, its steps and tolerance")},
       {caution::proof_with_liquid, caution::hot_parts, caution::eye_protection,
        caution::look_again, caution::defer}));
+  declare_rating(catalogue);
 }
 
 }  // namespace wm::hose

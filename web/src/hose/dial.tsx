@@ -33,7 +33,7 @@ export function Dial(props: { degrees: number; tolerance: number; text: string; 
         <text x={0} y={k_r + 18} text-anchor="middle">near</text>
         <text x={onDial(degrees, k_r + 16).x} y={onDial(degrees, k_r + 16).y + 5} text-anchor={anchor(degrees)}>far</text>
       </svg>
-      <figcaption><strong class="figure">{props.text}</strong> <span>{props.words}</span></figcaption>
+      <figcaption><span>Clocking</span> <strong class="figure">{props.text}</strong></figcaption>
     </figure>
   );
 }

@@ -48,6 +48,9 @@ interface Grip {
   draft: RecordDraft;
   x: number;
   y: number;
+  /// Where the drawing is on the screen, and how large: asked once, not at each move.
+  svg: DOMRect;
+  ratio: number;
   pivot: Spot2;
   start: number;
   moved: boolean;
@@ -72,13 +75,13 @@ function EndHandles(props: { placed: Placed; name: EndKey; end: End; radius: num
     const ratio = props.ratio();
     const svg = e.currentTarget.ownerSVGElement!.getBoundingClientRect();
     const at = { x: (e.clientX - svg.left) / ratio, y: (e.clientY - svg.top) / ratio };
-    grip.current = { draft: moving.draft, x: e.clientX, y: e.clientY, pivot: seat, start: angleOnPaper(seat, at), moved: false };
+    grip.current = { draft: moving.draft, x: e.clientX, y: e.clientY, svg, ratio, pivot: seat, start: angleOnPaper(seat, at), moved: false };
     moving.take({ end: name, what });
   };
   const drag = (what: Held["what"]) => (e: TargetedPointerEvent<SVGGElement>): void => {
     const g = grip.current;
     if (!g) return;
-    const ratio = props.ratio();
+    const { ratio, svg } = g;
     if (what === "seat") {
       const by = fromPaper(view, placed.scale, (e.clientX - g.x) / ratio, (e.clientY - g.y) / ratio);
       const steps = inSteps(by, dragStep(unitOfSeat(g.draft, name)));
@@ -86,7 +89,6 @@ function EndHandles(props: { placed: Placed; name: EndKey; end: End; radius: num
       g.moved = true;
       moving.move(moveSeat(g.draft, name, steps), e.timeStamp);
     } else {
-      const svg = e.currentTarget.ownerSVGElement!.getBoundingClientRect();
       const now = angleOnPaper(g.pivot, { x: (e.clientX - svg.left) / ratio, y: (e.clientY - svg.top) / ratio });
       const degrees = Math.round((now - g.start) / k_degree);
       if (degrees === 0 && !g.moved) return;

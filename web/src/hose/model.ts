@@ -3,12 +3,13 @@
 import { isFigure, type CalcAnswer, type Json, type JsonObject } from "../api/types";
 import { plainNumber, unitWords } from "../look/digits";
 import { mmOf, nearestOn, spotOf, type Drawn, type Solid } from "./drawn";
+import { front, inPaper, side, top, type ViewName } from "./views";
 import { add, sub, times, unit, vec, type Vec } from "./space";
 
 export interface Shape {
   points: Vec[];
   stations: number[];
-  bend?: { at: Vec; centre: Vec; square: Vec; text: string; limit: string };
+  bend?: { at: Vec; centre: Vec; square: Vec; text: string; limit: string; under: boolean };
   others: Vec[];
   unit: string;
 }
@@ -32,7 +33,7 @@ export function shapeOf(answer: JsonObject): Shape {
   const overall = answer["overall"];
   return {
     points, stations,
-    ...(at && centre && square ? { bend: { at, centre, square, text: figureText(answer["tightest_radius"]), limit: figureText(answer["least_radius"]) } } : {}),
+    ...(at && centre && square ? { bend: { at, centre, square, text: figureText(answer["tightest_radius"]), limit: figureText(answer["least_radius"]), under: (mmOf(answer["in_hand"]) ?? 0) < 0 } } : {}),
     others: rows(answer["other_shapes"]).flatMap((o) => {
       const middle = spotOf({ x: o["middle_x"], y: o["middle_y"], z: o["middle_z"] } as JsonObject);
       return middle ? [middle] : [];
@@ -64,6 +65,8 @@ export interface Gap {
   from: Vec;
   to: Vec;
   text: string;
+  /// The view that shows most of its true length.
+  view: ViewName;
 }
 
 export function gapsOf(sheet: CalcAnswer | undefined, shape: Shape, drawn: Drawn): Gap[] {
@@ -75,8 +78,12 @@ export function gapsOf(sheet: CalcAnswer | undefined, shape: Shape, drawn: Drawn
     if (!thing || !p) return [];
     const to = nearestOn(thing, p);
     const way = unit(sub(to, p));
-    return way ? [{ from: add(p, times(way, drawn.radius)), to, text: figureText(near["gap"]) }] : [];
+    return way ? [{ from: add(p, times(way, drawn.radius)), to, text: figureText(near["gap"]), view: flattest(way) }] : [];
   });
+}
+
+function flattest(way: Vec): ViewName {
+  return [top, side, front].reduce((best, v) => (inPaper(v, way).share > inPaper(best, way).share + 0.02 ? v : best)).name;
 }
 
 export function ghostsOf(sheet: CalcAnswer | undefined): Vec[][] {

@@ -3,6 +3,7 @@
 import { add, corners, dot, size, sub, times, turned, unit, vec, type Vec } from "./space";
 import { inPaper, onPaper, type Placed, type Spot2 } from "./views";
 import type { End, Solid } from "./drawn";
+import { around, type Place } from "./labels";
 
 const r = (n: number): string => String(Math.round(n * 10) / 10);
 
@@ -98,7 +99,10 @@ export interface SolidOutline {
   /// A thick line whose two edges are the outline (tubes).
   thick?: { points: Spot2[]; width: number };
   hatched?: string;
-  label: Spot2;
+  /// What words must not cover, and where its name may stand.
+  edges: Spot2[];
+  reach: number;
+  places: Place[];
 }
 
 export function solid(p: Placed, s: Solid, cell: { x: number; y: number; w: number; h: number }): SolidOutline | undefined {
@@ -106,12 +110,12 @@ export function solid(p: Placed, s: Solid, cell: { x: number; y: number; w: numb
     case "ball": {
       const c = onPaper(p, s.centre);
       const R = s.radius * p.scale;
-      return { name: s.name, outline: `M${r(c.x - R)} ${r(c.y)}a${r(R)} ${r(R)} 0 1 0 ${r(2 * R)} 0a${r(R)} ${r(R)} 0 1 0 ${r(-2 * R)} 0Z`, label: { x: c.x, y: c.y + 4 } };
+      return { name: s.name, outline: `M${r(c.x - R)} ${r(c.y)}a${r(R)} ${r(R)} 0 1 0 ${r(2 * R)} 0a${r(R)} ${r(R)} 0 1 0 ${r(-2 * R)} 0Z`, edges: ring(c, R), reach: 3, places: [...(R > 40 ? [{ x: c.x, y: c.y + 4, anchor: "middle" as const }] : []), ...around(c, [R + 6, R + 16, R + 30])] };
     }
     case "tube": {
       const points = [s.from, s.to].map((v) => onPaper(p, v));
       const [a, b] = points as [Spot2, Spot2];
-      return { name: s.name, outline: "", thick: { points, width: 2 * s.radius * p.scale }, label: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 + 4 } };
+      return { name: s.name, outline: "", thick: { points, width: 2 * s.radius * p.scale }, edges: points, reach: s.radius * p.scale + 2, places: [a, b, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }].flatMap((q) => around(q, [s.radius * p.scale + 6, s.radius * p.scale + 18])) };
     }
     case "box": {
       const low = sub(s.centre, s.half);
@@ -124,7 +128,7 @@ export function solid(p: Placed, s: Solid, cell: { x: number; y: number; w: numb
       const nearest = vec(s.centre.x + sign(t.x) * s.half.x, s.centre.y + sign(t.y) * s.half.y, s.centre.z + sign(t.z) * s.half.z);
       const edges = [vec(-2 * sign(t.x) * s.half.x, 0, 0), vec(0, -2 * sign(t.y) * s.half.y, 0), vec(0, 0, -2 * sign(t.z) * s.half.z)]
         .map((d) => line([nearest, add(nearest, d)].map((v) => onPaper(p, v)))).join("");
-      return { name: s.name, outline: line(hull, true) + edges, label: { x: c.x, y: c.y + 4 } };
+      return { name: s.name, outline: line(hull, true) + edges, edges: [...hull, hull[0]!], reach: 3, places: [{ x: c.x, y: c.y + 4, anchor: "middle" }, ...hull.flatMap((q) => around(q, [8, 18])), ...around(c, [40, 60])] };
     }
     case "wall": {
       // Only its edge can be drawn as a line: seen from the front it covers the paper.
@@ -143,7 +147,7 @@ export function solid(p: Placed, s: Solid, cell: { x: number; y: number; w: numb
         const m = { x: c.x + ((d.x - c.x) * k) / length, y: c.y + ((d.y - c.y) * k) / length };
         ticks.push(line([m, { x: m.x - 7 * flat.x + 5 * flat.y, y: m.y - 7 * flat.y - 5 * flat.x }]));
       }
-      return { name: s.name, outline: line([c, d]), hatched: ticks.join(""), label: { x: (c.x + d.x) / 2 - 16 * flat.x, y: (c.y + d.y) / 2 - 16 * flat.y } };
+      return { name: s.name, outline: line([c, d]), hatched: ticks.join(""), edges: [c, d], reach: 3, places: [0.12, 0.3, 0.5, 0.7, 0.88].flatMap((t) => around({ x: c.x + (d.x - c.x) * t, y: c.y + (d.y - c.y) * t }, [14, 24])) };
     }
   }
 }
@@ -163,6 +167,10 @@ export function clip(a: Spot2, b: Spot2, cell: { x: number; y: number; w: number
   return [{ x: a.x + t0 * d.x, y: a.y + t0 * d.y }, { x: a.x + t1 * d.x, y: a.y + t1 * d.y }];
 }
 
+function ring(c: Spot2, R: number): Spot2[] {
+  return Array.from({ length: 13 }, (_, i) => ({ x: c.x + R * Math.cos((i * Math.PI) / 6), y: c.y + R * Math.sin((i * Math.PI) / 6) }));
+}
+
 function hullOf(points: Spot2[]): Spot2[] {
   const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
   const half = (list: Spot2[]): Spot2[] => {
@@ -178,10 +186,3 @@ function hullOf(points: Spot2[]): Spot2[] {
 }
 
 const turnOf = (a: Spot2, b: Spot2, c: Spot2): number => (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-
-/// Square to a way in the paper, on the side away from a point.
-export function awayFrom(at: Spot2, flat: { x: number; y: number }, from: Spot2): Spot2 {
-  const w = { x: -flat.y, y: flat.x };
-  const sign = (at.x - from.x) * w.x + (at.y - from.y) * w.y >= 0 ? 1 : -1;
-  return { x: w.x * sign, y: w.y * sign };
-}

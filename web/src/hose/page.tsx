@@ -12,12 +12,12 @@ import { useNarrow } from "../kit/narrow";
 import { useStore } from "../kit/store";
 import { Answer, Cautions, Sources } from "../look/answer";
 import { unitWords } from "../look/digits";
-import { Printed } from "../look/figure";
+import { Printed, Worded } from "../look/figure";
 import { CutFor, KeepWithChange } from "../pages/cut";
 import { hoseNote } from "../pages/cut_note";
 import { DescribedForm, useTouched } from "../pages/described_form";
 import { useDraft } from "../pages/draft_state";
-import { arranged, fieldAt, k_first } from "./arrange";
+import { arranged, fieldAt, k_first, k_groups } from "./arrange";
 import { Dial } from "./dial";
 import { drawnOf, mmOf, type Drawn } from "./drawn";
 import { EndsTable } from "./ends_table";
@@ -32,10 +32,13 @@ import { takeAlong, type FileKind } from "./take_along";
 import { homeTurn, turnWords, viewWords, type Turn, type ViewName } from "./views";
 import type { Held, Seen } from "./view_drawing";
 import { WindowStripe } from "./window_stripe";
-import { useMedia, useWidth } from "./width";
+import { useWidth } from "./width";
 
-const k_wide: Room = { left: 66, right: 84, above: 56, below: 62 };
-const k_phone: Room = { left: 60, right: 66, above: 58, below: 64 };
+const k_form_pause_ms = 200;
+const k_wide: Room = { left: 64, right: 82, above: 66, below: 60 };
+const k_phone: Room = { left: 62, right: 66, above: 70, below: 64 };
+/// On paper nothing has to be taken hold of.
+const k_print: Room = { left: 40, right: 62, above: 44, below: 50 };
 const k_dims_wide = { below: 30, right: 40 };
 const k_dims_phone = { below: 24, right: 28 };
 
@@ -100,12 +103,41 @@ export function HosePage(props: { description: Description; change: ChangeLine |
   const example = description.example as JsonObject | undefined;
   const words = useRef<HTMLElement>(null);
   const title = typeof state.draft["title"] === "string" ? state.draft["title"] : "";
+  const formDraft = useSlowly(state.draft, held !== undefined);
+  const formFields = useMemo(() => arranged(all, formDraft), [all, formDraft]);
+  // Hundreds of elements that need not follow each step of the pointer.
+  const form = useMemo(() => (
+    <DescribedForm
+      fields={formFields} draft={formDraft} problems={problems} touched={touched} refusals={refusals}
+      first={k_first} groups={k_groups}
+      set={(next) => {
+        state.set(next);
+        if (refusals > 0 && problems.length === 0) setRefusals(0);
+      }}
+      onSubmit={() => {
+        if (problems.length > 0) setRefusals((n) => n + 1);
+        else if (empty && lacking[0]) focusPath(lacking[0].key);
+        else words.current?.focus();
+      }}
+    >
+      <div class="form-acts">
+        {example ? <button type="button" onClick={() => { state.show(withForms(example, all)); setRefusals(0); }}>Fill in the example</button> : null}
+        <button type="button" class="quiet" disabled={empty} onClick={() => { state.clear(); touched.reset(); setRefusals(0); setBefore(undefined); }}>Clear</button>
+      </div>
+      <div class="bottom-bar">
+        <button type="button" class="main" disabled={!told.sheet} onClick={() => window.print()}>Print the sheet</button>
+      </div>
+    </DescribedForm>
+  ), [formDraft, formFields, problems, touched.touched, refusals, told.sheet === undefined, empty]);
   return (
-    <div class="sheet hose">
+    <div class={`sheet hose${((told.sheet?.answer["lines"] ?? []) as string[]).length > 6 ? " many" : ""}`}>
       <section class="left">
         <p class="hose-title print-only">{title}</p>
         {change ? <CutFor change={change} /> : null}
         <Sheet seen={seen} told={told} moving={moving} before={before} putBack={() => { if (before) { moveTo(before, performance.now()); setBefore(undefined); } }} empty={empty} lacking={lacking.map((f) => f.label)} />
+        <div class="print-only"><EndsTable fields={fields} input={input} /></div>
+      </section>
+      <section class="right" aria-labelledby="words-heading" ref={words} tabIndex={-1}>
         <Length
           told={told} description={description} draft={state.draft}
           choose={(mm, at) => {
@@ -117,9 +149,6 @@ export function HosePage(props: { description: Description; change: ChangeLine |
           }}
           rest={() => moveTo({ ...state.draft, overall: { ...(state.draft["overall"] as NumberDraft), n: "" } }, performance.now())}
         />
-        <div class="print-only"><EndsTable fields={fields} input={input} /></div>
-      </section>
-      <section class="right" aria-labelledby="words-heading" ref={words} tabIndex={-1}>
         <h2 id="words-heading">What it says</h2>
         <Says told={told} description={description} empty={empty} />
         <TakeAlong input={input} ready={told.settled} />
@@ -127,27 +156,7 @@ export function HosePage(props: { description: Description; change: ChangeLine |
           <KeepWithChange change={change} note={hoseNote(input, told.sheet)} title="Hose sheet" back={back ?? "#/work"} />
         ) : null}
         <h2 class="screen-only">The figures it is drawn from</h2>
-        <DescribedForm
-          fields={fields} draft={state.draft} problems={problems} touched={touched} refusals={refusals}
-          first={k_first} more="More: names, what is near, clamps, motion, weight and pressure"
-          set={(next) => {
-            state.set(next);
-            if (refusals > 0 && problems.length === 0) setRefusals(0);
-          }}
-          onSubmit={() => {
-            if (problems.length > 0) setRefusals((n) => n + 1);
-            else if (empty && lacking[0]) focusPath(lacking[0].key);
-            else words.current?.focus();
-          }}
-        >
-          <div class="form-acts">
-            {example ? <button type="button" onClick={() => { state.show(example); setRefusals(0); }}>Fill in the example</button> : null}
-            <button type="button" class="quiet" disabled={empty} onClick={() => { state.clear(); touched.reset(); setRefusals(0); setBefore(undefined); }}>Clear</button>
-          </div>
-          <div class="bottom-bar">
-            <button type="button" class="main" disabled={!told.sheet} onClick={() => window.print()}>Print the sheet</button>
-          </div>
-        </DescribedForm>
+        {form}
         <Working told={told} />
         <Cautions cautions={told.sheet?.cautions ?? description.cautions} />
         <Sources sources={told.sheet?.sources ?? description.sources} />
@@ -158,13 +167,46 @@ export function HosePage(props: { description: Description; change: ChangeLine |
   );
 }
 
+/// The example says nothing of a form: then it is the one that the description names.
+function withForms(example: JsonObject, fields: Description["input"]["fields"]): JsonObject {
+  const out = { ...example };
+  for (const key of ["near_end", "far_end"]) {
+    const form = fieldAt(fields, `${key}/form`)?.example;
+    if (form !== undefined) out[key] = { form, ...(out[key] as JsonObject) };
+  }
+  return out;
+}
+
+/// The newest value, but while `busy` no more often than a few times a second.
+function useSlowly<T>(value: T, busy: boolean): T {
+  const [shown, setShown] = useState(value);
+  const newest = useRef(value);
+  newest.current = value;
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  useEffect(() => {
+    if (!busy) {
+      clearTimeout(timer.current);
+      timer.current = undefined;
+      return;
+    }
+    timer.current ??= setTimeout(() => {
+      timer.current = undefined;
+      setShown(newest.current);
+    }, k_form_pause_ms);
+  }, [value, busy]);
+  useEffect(() => () => clearTimeout(timer.current), []);
+  useLayoutEffect(() => {
+    if (!busy) setShown(value);
+  }, [value, busy]);
+  return busy ? shown : value;
+}
+
 /// From the pointer to the frame after the picture changed: the browser's own list of measures.
 function useMeasured(told: Told): void {
   useLayoutEffect(() => {
     const { moved } = told;
     if (moved === undefined) return;
     requestAnimationFrame(() => {
-      performance.clearMeasures("hose shown before");
       performance.measure("hose moved", { start: moved });
       if (performance.getEntriesByName("hose moved").length > 600) performance.clearMeasures("hose moved");
     });
@@ -211,15 +253,14 @@ function Sheet(props: { seen: Seen; told: Told; moving: Moving; before: RecordDr
   const place = useRef<HTMLDivElement>(null);
   const w = useWidth(place, 720);
   const narrow = useNarrow();
-  const tall = useMedia("(min-height: 56rem)");
   const [view, setView] = useState<ViewName>("side");
   const [turn, setTurn] = useState<Turn>(homeTurn);
   const bounds = useBounds(seen, told);
   const alone = narrow || w < 560;
-  const laid = alone ? oneView(w, Math.min(w, 420), view, bounds, k_phone, turn) : fourViews(w, tall ? 680 : 540, bounds, k_wide, turn);
+  const laid = alone ? oneView(w, Math.min(w, 420), view, bounds, k_phone, turn) : fourViews(w, Math.min(760, Math.max(430, window.innerHeight - 210)), bounds, k_wide, turn);
   const lines = (told.sheet?.answer["lines"] ?? []) as string[];
   const words = `Drawing of the hose. ${seen.stale ? "Not up to date. " : ""}${lines[0] ?? ""}`;
-  const printed = useMemo(() => fourViews(760, 620, bounds, k_wide, turn), [bounds, turn]);
+  const printed = useMemo(() => fourViews(860, 450, bounds, k_print, turn), [bounds, turn]);
   const settledSeen = useRef(seen);
   if (told.settled || !told.sheet) settledSeen.current = { ...seen, held: undefined };
   const paper = useMemo(() => (
@@ -243,7 +284,7 @@ function Sheet(props: { seen: Seen; told: Told; moving: Moving; before: RecordDr
       </div>
       {paper}
       <div class="hose-tools screen-only">
-        <p class="hose-hint">{props.empty ? "Fill in the example, or both ends: the hose is then drawn here." : seen.shape ? (view === "turned" && alone ? turnWords(turn) : "Drag a fitting, or the circle behind it to turn it. Arrow keys move what has the focus.") : props.lacking.length > 0 ? `Still needed: ${props.lacking.join(", ")}.` : ""}</p>
+        <p class="hose-hint">{props.empty ? "Fill in the example, or both ends: the hose is then drawn here." : seen.shape ? (view === "turned" && alone ? turnWords(turn) : "Drag a fitting, or the circle behind it to turn it. Arrow keys move what has the focus, Shift in larger steps.") : props.lacking.length > 0 ? `Still needed: ${props.lacking.join(", ")}.` : ""}</p>
         {props.before ? <button type="button" class="quiet" onClick={props.putBack}>Put it back</button> : null}
         {turn !== homeTurn && (!alone || view === "turned") ? <button type="button" class="quiet" onClick={() => setTurn(homeTurn)}>Turned view as it was</button> : null}
       </div>
@@ -294,7 +335,7 @@ function Length(props: { told: Told; description: Description; draft: RecordDraf
           choose={props.choose} rest={props.rest}
         />
       ) : <p class="not-judged"><strong>No length is permitted here.</strong> Widest bend: <Printed text={figureText(length["best_radius"])} /> at <Printed text={figureText(length["best"])} />.</p>}
-      {binding === "" ? null : <p class="binding"><Printed text={sentence(binding)} /></p>}
+      {binding === "" ? null : <p class="binding"><Worded text={sentence(binding)} /></p>}
     </div>
   );
 }
@@ -318,13 +359,15 @@ function Says(props: { told: Told; description: Description; empty: boolean }): 
   const clocking = shape["clocking"] as { value?: number } | null | undefined;
   const tolerance = shape["clocking_tolerance"] as { value?: number } | null | undefined;
   const others = (shape["other_shapes"] ?? []) as JsonObject[];
+  // It stands beside the stripe already.
+  const binding = sentence(String(length["binding"] ?? ""));
   const late = !told.settled;
   const stale = told.problems.length > 0 || told.trouble !== undefined;
   return (
     <div class={`answer-body${late ? " working" : ""}`}>
       <div role="status" class="visually-hidden">{told.settled ? lines[0] ?? "" : ""}</div>
       {stale ? <p class="not-judged"><strong>Not up to date:</strong> this is about the hose as it was.</p> : null}
-      <ul class="plain hose-lines" id="hose-lines">{lines.map((l) => <li key={l}><Printed text={l} /></li>)}</ul>
+      <ul class="plain hose-lines" id="hose-lines">{lines.map((l) => <li key={l} class={l === binding ? "print-only" : undefined}><Worded text={l} /></li>)}</ul>
       {clocking?.value !== undefined ? <Dial degrees={clocking.value} tolerance={tolerance?.value ?? 0} text={`${Math.round(clocking.value)}° ± ${Math.round(tolerance?.value ?? 0)}°`} words={String(shape["clocking_read"] ?? "")} /> : null}
       {others.length > 0 ? (
         <section class="answer-part">
@@ -352,9 +395,10 @@ function TakeAlong(props: { input: JsonObject; ready: boolean }): JSX.Element {
   };
   return (
     <div class="take-along screen-only">
+      <h3>The sheet as a file</h3>
       <div class="form-acts">
         {(["pdf", "svg", "csv", "dxf"] as const).map((kind) => (
-          <button key={kind} type="button" disabled={!props.ready || busy} onClick={() => void take(kind)}>{kind.toUpperCase()}</button>
+          <button key={kind} type="button" class="quiet-button" disabled={!props.ready || busy} onClick={() => void take(kind)}>{kind.toUpperCase()}</button>
         ))}
       </div>
       <p role="status" class="help">{said}{problems.map((p) => ` ${sentence(p.what)}`).join("")}</p>
@@ -385,7 +429,7 @@ function SignBlock(props: { input: JsonObject; description: Description }): JSX.
   );
   return (
     <div class="sign-block print-only">
-      {["title", "family", "size", "outside_diameter", "least_radius", "radius_source", "working_pressure", "proof_pressure", "proof_source", "drawn_by", "drawn_on"].map(row)}
+      {["family", "size", "outside_diameter", "least_radius", "radius_source", "working_pressure", "proof_pressure", "proof_source", "drawn_by", "drawn_on"].map(row)}
       <div class="sign-line"><span>Checked by, date</span><strong /></div>
       <div class="sign-line"><span>Signature</span><strong /></div>
     </div>

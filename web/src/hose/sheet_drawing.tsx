@@ -37,7 +37,7 @@ export function SheetDrawing(props: {
             {cell.x > 0 ? <path class="cell-rule" d={`M${cell.x} ${cell.y + 12}V${cell.y + cell.h - 12}`} /> : null}
             {cell.y > 0 ? <path class="cell-rule" d={`M${cell.x + 12} ${cell.y}H${cell.x + cell.w - 12}`} /> : null}
             <ViewDrawing
-              seen={seen} cell={cell} placed={placed} dimensionsAt={props.dimensionsAt}
+              seen={seen} cell={cell} placed={placed} alone={alone} dimensionsAt={props.dimensionsAt}
               measured={{
                 across: name !== "turned" && (alone || name === "side"),
                 up: name !== "turned" && (alone || name === "side" || name === "top"),

@@ -8,7 +8,8 @@ import type { Drawn, End, EndKey } from "./drawn";
 import type { Cell } from "./frame";
 import { dimensionText } from "./lengths";
 import type { Gap, Shape } from "./model";
-import { awayFrom, bendCircle, clip, fitting, line, round, solid, type FittingOutline } from "./outline";
+import { around, Words, type Place } from "./labels";
+import { bendCircle, clip, fitting, line, round, solid, type FittingOutline, type SolidOutline } from "./outline";
 import { dot, type Vec } from "./space";
 import { inPaper, onPaper, viewWords, type Placed, type Spot2 } from "./views";
 
@@ -28,34 +29,62 @@ export interface Seen {
   unit: string;
 }
 
-export const k_turn_handle = 56;
+export const k_turn_handle = 48;
 
-/// @param measured  Which dimensions this view carries.
-export function ViewDrawing(props: { seen: Seen; cell: Cell; placed: Placed; measured: { across: boolean; up: boolean; radius: boolean }; dimensionsAt: { below: number; right: number } }): JSX.Element {
+/// @param measured  Which dimensions this view carries; `alone`: it is the only one to be seen.
+export function ViewDrawing(props: { seen: Seen; cell: Cell; placed: Placed; alone: boolean; measured: { across: boolean; up: boolean; radius: boolean }; dimensionsAt: { below: number; right: number } }): JSX.Element {
   const { seen, cell, placed } = props;
   const { drawn, shape } = seen;
-  const words = viewWords[placed.view.name];
-  const middle = shape && shape.points.length > 0 ? onPaper(placed, shape.points[Math.floor(shape.points.length / 2)]!) : onPaper(placed, placed.middle);
+  const name = viewWords[placed.view.name];
+  const hose = (shape?.points ?? []).map((p) => onPaper(placed, p));
   const ends = (["near_end", "far_end"] as const).flatMap((key) => {
     const end = key === "near_end" ? drawn.near : drawn.far;
     return end ? [{ key, end, drawnAs: fitting(placed, end, Math.max(drawn.radius, 2)) }] : [];
   });
   ends.sort((a, b) => dot(a.end.seat, placed.view.towards) - dot(b.end.seat, placed.view.towards));
+  const solids = drawn.solids.flatMap((s) => solid(placed, s, cell) ?? []);
+  const fresh = shape && !seen.stale ? shape : undefined;
+
+  const words = new Words(cell);
+  words.taken([`${name.name}  ${name.how}`], { x: cell.x + 12, y: cell.y + 22, anchor: "start" });
+  const R = drawn.radius * placed.scale;
+  words.along(hose, R + 3);
+  for (const e of ends) {
+    words.along(e.drawnAs.spine, R * 1.3 + 2);
+    const knob = knobOf(placed, e.end);
+    if (knob) words.along([knob], 9);
+  }
+  const dimensions = drawn.near && drawn.far ? dimensionsOf(drawn.near, drawn.far, placed, cell, seen.unit, props.measured, props.dimensionsAt, words) : null;
+  const names = ends.map(({ key, end, drawnAs }) => {
+    const text = key === "near_end" ? "near" : "far";
+    const at = words.put([text], endPlaces(placed, end, drawnAs, R), Infinity);
+    return at ? <text key={key} class="end-name" x={at.x} y={at.y} text-anchor={at.anchor}>{text}</text> : null;
+  });
+  for (const s of solids) words.along(s.edges, s.reach);
+  const bend = fresh?.bend ? bendOf(fresh, placed, cell, props.measured.radius, words) : null;
+  const gaps = seen.stale ? [] : seen.gaps.filter((g) => props.alone ? shareOf(placed, g) > 0.75 : g.view === placed.view.name).map((g, i) => <GapMark key={i} gap={g} placed={placed} words={words} />);
+  const solidNames = solids.map((s, i) => {
+    const at = words.put([s.name], s.places, 5);
+    return at ? <text key={i} class="plan-label" x={at.x} y={at.y} text-anchor={at.anchor}>{s.name}</text> : null;
+  });
   return (
     <g>
-      <text class="view-name" x={cell.x + 12} y={cell.y + 22}>{words.name}<tspan class="view-how" dx={7}>{words.how}</tspan></text>
-      {drawn.solids.map((s, i) => <SolidMark key={i} drawnAs={solid(placed, s, cell)} />)}
+      <text class="view-name" x={cell.x + 12} y={cell.y + 22}>{name.name}<tspan class="view-how" dx={7}>{name.how}</tspan></text>
+      {solids.map((s, i) => <SolidMark key={i} drawnAs={s} />)}
+      {dimensions?.lines}
+      {fresh?.bend ? <path class={fresh.bend.under ? "bend-circle under" : "bend-circle"} d={circleOf(fresh.bend, placed, cell)} /> : null}
       {seen.ghosts.map((g, i) => <path key={i} class="ghost" d={line(g.map((p) => onPaper(placed, p)))} />)}
-      {shape ? <Tube points={shape.points.map((p) => onPaper(placed, p))} width={2 * drawn.radius * placed.scale} stale={seen.stale} /> : null}
-      {shape?.bend && !seen.stale ? <Bend shape={shape} placed={placed} cell={cell} named={props.measured.radius} /> : null}
-      {drawn.clamps.map((c, i) => <ClampMark key={i} name={c.name} at={c.place} placed={placed} radius={drawn.radius} shape={shape} />)}
-      {shape && !seen.stale ? shape.others.map((o, i) => <OtherMark key={i} at={onPaper(placed, o)} />) : null}
+      {shape ? <Tube points={hose} width={2 * R} stale={seen.stale} /> : null}
+      {bend}
+      {drawn.clamps.map((c, i) => <ClampMark key={i} name={c.name} at={c.place} placed={placed} radius={drawn.radius} shape={shape} words={words} />)}
+      {fresh ? fresh.others.map((o, i) => <OtherMark key={i} at={onPaper(placed, o)} />) : null}
       {ends.map(({ key, end, drawnAs }) => (
         <Fitting key={key} drawnAs={drawnAs} held={seen.held?.end === key} axis={axisOf(placed, end)} />
       ))}
-      {ends.map(({ key, end, drawnAs }) => <EndName key={key} name={key === "near_end" ? "near" : "far"} placed={placed} end={end} drawnAs={drawnAs} radius={drawn.radius} from={middle} />)}
-      {seen.stale ? null : seen.gaps.map((g, i) => <GapMark key={i} gap={g} placed={placed} />)}
-      {drawn.near && drawn.far ? <Dimensions near={drawn.near} far={drawn.far} placed={placed} cell={cell} unit={seen.unit} measured={props.measured} at={props.dimensionsAt} /> : null}
+      {gaps}
+      {names}
+      {solidNames}
+      {dimensions?.figures}
       {seen.stale ? <path class="stale-hatch" d={hatch({ x: cell.x + 1, y: cell.y + 1, w: cell.w - 2, h: cell.h - 2 }, 22)} /> : null}
     </g>
   );
@@ -68,10 +97,16 @@ export function Tube(props: { points: Spot2[]; width: number; stale: boolean; cl
   return (
     <g class={`hose${props.stale ? " stale" : ""}`} data-part="hose">
       <path class="tube-edge" d={d} stroke-width={wide} />
-      <path class="tube-fill" d={d} stroke-width={wide - 2.6} />
+      <path class="tube-fill" d={d} stroke-width={wide - 3} />
       <path class="centre-line" d={d} />
     </g>
   );
+}
+
+function knobOf(placed: Placed, end: End): Spot2 | undefined {
+  const flat = inPaper(placed.view, end.port ?? end.way);
+  const seat = onPaper(placed, end.seat);
+  return flat.share < 0.35 ? undefined : { x: seat.x - flat.x * k_turn_handle, y: seat.y - flat.y * k_turn_handle };
 }
 
 function axisOf(placed: Placed, end: End): string {
@@ -100,24 +135,23 @@ function Fitting(props: { drawnAs: FittingOutline; held: boolean; axis: string }
   );
 }
 
-function EndName(props: { name: string; placed: Placed; end: End; drawnAs: FittingOutline; radius: number; from: Spot2 }): JSX.Element {
-  const { placed, end, drawnAs, from } = props;
-  const spine = drawnAs.spine;
-  const first = spine[0]!;
+/// Beside the nut, above or at the left first: dimensions stand below and at the right.
+function endPlaces(placed: Placed, end: End, drawnAs: FittingOutline, R: number): Place[] {
+  const first = drawnAs.spine[0]!;
   const flat = inPaper(placed.view, end.port ?? end.way);
-  const away = awayFrom(first, flat, from);
-  const R = 1.3 * props.radius * placed.scale + 12;
-  // End-on there is no side: then straight away from the hose.
-  const d = Math.hypot(first.x - from.x, first.y - from.y) || 1;
-  const out = flat.share < 0.35 ? { x: (first.x - from.x) / d, y: (first.y - from.y) / d } : away;
-  const x = first.x + out.x * R;
-  const y = first.y + out.y * R + 4.5;
-  return <text class="end-name" x={x} y={y} text-anchor={out.x > 0.4 ? "start" : out.x < -0.4 ? "end" : "middle"}>{props.name}</text>;
+  const d = 1.3 * R + 8;
+  if (flat.share < 0.35) return [...around(first, [d]).filter((p) => p.anchor !== "middle"), ...around(first, [d, d + 10])];
+  const square = { x: -flat.y, y: flat.x };
+  const up = square.x + 1.5 * square.y <= 0 ? square : { x: flat.y, y: -flat.x };
+  const at = (w: Spot2, far: number): Place => ({
+    x: first.x + w.x * far, y: first.y + w.y * far + (w.y < -0.5 ? -1 : w.y > 0.5 ? 11 : 4.5),
+    anchor: w.x > 0.4 ? "start" : w.x < -0.4 ? "end" : "middle",
+  });
+  return [at(up, d), at({ x: -up.x, y: -up.y }, d), ...around(first, [d + 6, d + 16])];
 }
 
-function SolidMark(props: { drawnAs: ReturnType<typeof solid> }): JSX.Element | null {
+function SolidMark(props: { drawnAs: SolidOutline }): JSX.Element {
   const s = props.drawnAs;
-  if (!s) return null;
   const d = s.thick ? line(s.thick.points) : "";
   return (
     <g class="solid">
@@ -126,22 +160,24 @@ function SolidMark(props: { drawnAs: ReturnType<typeof solid> }): JSX.Element | 
       {s.thick ? <path class="centre-line" d={d} /> : null}
       {s.outline === "" ? null : <path class={s.hatched === undefined ? "solid-line" : "solid-wall"} d={s.outline} />}
       {s.hatched ? <path class="piece-thin" d={s.hatched} /> : null}
-      <text class="plan-label" x={s.label.x} y={s.label.y} text-anchor="middle">{s.name}</text>
     </g>
   );
 }
 
-function Bend(props: { shape: Shape; placed: Placed; cell: Cell; named: boolean }): JSX.Element | null {
-  const { placed, cell } = props;
-  const bend = props.shape.bend!;
+/// Drawn under the hose: it shows where the hose leaves it.
+function circleOf(bend: NonNullable<Shape["bend"]>, placed: Placed, cell: Cell): string {
+  const R = Math.hypot(bend.at.x - bend.centre.x, bend.at.y - bend.centre.y, bend.at.z - bend.centre.z) * placed.scale;
+  const half = Math.min(Math.PI, (0.62 * Math.min(cell.w, cell.h)) / Math.max(R, 1));
+  return line(bendCircle(bend.at, bend.centre, bend.square, half >= 2.2 ? Math.PI : half).map((p) => onPaper(placed, p)));
+}
+
+function bendOf(shape: Shape, placed: Placed, cell: Cell, named: boolean, words: Words): JSX.Element | null {
+  const bend = shape.bend!;
   const at = onPaper(placed, bend.at);
   const centre = onPaper(placed, bend.centre);
-  const R = Math.hypot(bend.at.x - bend.centre.x, bend.at.y - bend.centre.y, bend.at.z - bend.centre.z) * placed.scale;
-  const half = Math.min(Math.PI, (0.42 * Math.min(cell.w, cell.h)) / Math.max(R, 1));
-  const circle = bendCircle(bend.at, bend.centre, bend.square, half >= 2.4 ? Math.PI : half).map((p) => onPaper(placed, p));
   const inner = { x: cell.x + 16, y: cell.y + 34, w: cell.w - 32, h: cell.h - 60 };
   const seen = clip(centre, at, inner);
-  if (!seen) return <path class="bend-circle" d={line(circle)} />;
+  if (!seen) return null;
   const [from, to] = seen;
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   const u = { x: (to.x - from.x) / (length || 1), y: (to.y - from.y) / (length || 1) };
@@ -151,6 +187,12 @@ function Bend(props: { shape: Shape; placed: Placed; cell: Cell; named: boolean 
   // Towards the centre, where the hose is not.
   const share = length > 150 ? 0.42 : 0.5;
   const m = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
+  const limit = bend.limit === "" ? "" : `${bend.under ? "under the limit" : "limit"} ${bend.limit}`;
+  const lines = [`R ${bend.text}`, ...(limit === "" ? [] : [limit])];
+  const onLine = named && length > 116;
+  // Too short an arrow for its figure: it stands where there is room, by the centre first.
+  const beside = named && !onLine ? words.put(lines, [...around(from, [12, 24]), ...around(m, [16, 30, 46])], Infinity) : undefined;
+  words.along([from, to], onLine ? 16 : 3);
   const atCentre = Math.hypot(from.x - centre.x, from.y - centre.y) < 0.5;
   const sideways = { x: -u.y, y: u.x };
   const arrow = `M${to.x} ${to.y}L${to.x - 9 * u.x + 2.8 * sideways.x} ${to.y - 9 * u.y + 2.8 * sideways.y}L${to.x - 9 * u.x - 2.8 * sideways.x} ${to.y - 9 * u.y - 2.8 * sideways.y}Z`;
@@ -160,7 +202,6 @@ function Bend(props: { shape: Shape; placed: Placed; cell: Cell; named: boolean 
   ]);
   return (
     <g class="bend">
-      <path class="bend-circle" d={line(circle)} />
       {length < 14 ? null : (
         <>
           <path class="thin" d={line([from, to])} />
@@ -168,33 +209,53 @@ function Bend(props: { shape: Shape; placed: Placed; cell: Cell; named: boolean 
           {atCentre ? <path class="thin" d={`M${centre.x - 5} ${centre.y}h10M${centre.x} ${centre.y - 5}v10`} /> : <path class="thin" d={broken} />}
         </>
       )}
-      {props.named && length > 76 ? (
+      {onLine ? (
         <g transform={`translate(${m.x} ${m.y}) rotate(${angle})`}>
           <text class="bend-text" y={-6} text-anchor="middle">R {bend.text}</text>
-          {bend.limit === "" || length < 116 ? null : <text class="bend-limit" y={16} text-anchor="middle">limit {bend.limit}</text>}
+          {limit === "" ? null : <text class="bend-limit" y={16} text-anchor="middle">{limit}</text>}
+        </g>
+      ) : null}
+      {beside ? (
+        <g transform={`translate(${beside.x} ${beside.y})`}>
+          <text class="bend-text" text-anchor={beside.anchor}>R {bend.text}</text>
+          {limit === "" ? null : <text class="bend-limit" y={16} text-anchor={beside.anchor}>{limit}</text>}
         </g>
       ) : null}
     </g>
   );
 }
 
-function GapMark(props: { gap: Gap; placed: Placed }): JSX.Element | null {
-  const a = onPaper(props.placed, props.gap.from);
-  const b = onPaper(props.placed, props.gap.to);
-  const length = Math.hypot(b.x - a.x, b.y - a.y);
-  if (length < 10) return null;
-  return length > 74
-    ? <Dimension x1={a.x} y1={a.y} x2={b.x} y2={b.y} text={props.gap.text} />
-    : (
-      <g class="dimension">
-        <path class="gap-line" d={line([a, b])} />
-        <circle class="leader-end" cx={a.x} cy={a.y} r={2} /><circle class="leader-end" cx={b.x} cy={b.y} r={2} />
-      </g>
-    );
+/// How much of a gap's true length a view shows.
+function shareOf(placed: Placed, gap: Gap): number {
+  const a = onPaper(placed, gap.from);
+  const b = onPaper(placed, gap.to);
+  const true_ = Math.hypot(gap.to.x - gap.from.x, gap.to.y - gap.from.y, gap.to.z - gap.from.z) * placed.scale;
+  return true_ < 1e-6 ? 0 : Math.hypot(b.x - a.x, b.y - a.y) / true_;
 }
 
-function ClampMark(props: { name: string; at: Vec; placed: Placed; radius: number; shape: Shape | undefined }): JSX.Element {
-  const { at, placed, shape } = props;
+function GapMark(props: { gap: Gap; placed: Placed; words: Words }): JSX.Element | null {
+  const { gap, placed, words } = props;
+  const a = onPaper(placed, gap.from);
+  const b = onPaper(placed, gap.to);
+  const length = Math.hypot(b.x - a.x, b.y - a.y);
+  const m = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  words.along([a, b], 3);
+  const at = words.put([gap.text], around(m, [9, 16, 26, 38]), 8);
+  return (
+    <g class="dimension">
+      {length > 18 ? <Dimension x1={a.x} y1={a.y} x2={b.x} y2={b.y} text="" /> : (
+        <>
+          <path class="gap-line" d={line([a, b])} />
+          <circle class="leader-end" cx={a.x} cy={a.y} r={2} /><circle class="leader-end" cx={b.x} cy={b.y} r={2} />
+        </>
+      )}
+      {at ? <text x={at.x} y={at.y} text-anchor={at.anchor}>{gap.text}</text> : null}
+    </g>
+  );
+}
+
+function ClampMark(props: { name: string; at: Vec; placed: Placed; radius: number; shape: Shape | undefined; words: Words }): JSX.Element {
+  const { at, placed, shape, words } = props;
   const points = shape?.points ?? [];
   let best = 1;
   const far = (i: number): number => Math.hypot(points[i]!.x - at.x, points[i]!.y - at.y, points[i]!.z - at.z);
@@ -209,11 +270,13 @@ function ClampMark(props: { name: string; at: Vec; placed: Placed; radius: numbe
     const h = { x: ((b.x - a.x) / l) * width, y: ((b.y - a.y) / l) * width, z: ((b.z - a.z) / l) * width };
     piece = round(placed, { x: at.x - h.x, y: at.y - h.y, z: at.z - h.z }, { x: at.x + h.x, y: at.y + h.y, z: at.z + h.z }, props.radius * 1.35);
   }
+  const d = props.radius * placed.scale * 1.35 + 8;
+  const label = words.put([props.name], around(c, [d, d + 10, d + 22]), 8);
   return (
     <g class="clamp">
       <path class="piece" d={piece.outline} />
       {piece.face === "" ? null : <path class="piece-line" d={piece.face} />}
-      <text class="plan-label" x={c.x} y={c.y - props.radius * placed.scale * 1.35 - 10} text-anchor="middle">{props.name}</text>
+      {label ? <text class="plan-label" x={label.x} y={label.y} text-anchor={label.anchor}>{props.name}</text> : null}
     </g>
   );
 }
@@ -228,28 +291,32 @@ function OtherMark(props: { at: Spot2 }): JSX.Element {
   );
 }
 
-/// Between the seats, across and up the paper; extension lines end a little before them.
-function Dimensions(props: { near: End; far: End; placed: Placed; cell: Cell; unit: string; measured: { across: boolean; up: boolean }; at: { below: number; right: number } }): JSX.Element {
-  const { placed, cell, unit, measured } = props;
-  const a = onPaper(placed, props.near.seat);
-  const b = onPaper(placed, props.far.seat);
+/// Between the seats, across and up the paper; extension lines go under everything else.
+function dimensionsOf(near: End, far: End, placed: Placed, cell: Cell, unit: string, measured: { across: boolean; up: boolean }, at: { below: number; right: number }, words: Words): { lines: JSX.Element; figures: JSX.Element } {
+  const a = onPaper(placed, near.seat);
+  const b = onPaper(placed, far.seat);
   const across = Math.abs(b.x - a.x) / placed.scale;
   const up = Math.abs(b.y - a.y) / placed.scale;
-  const y = cell.y + cell.h - props.at.below;
-  const x = cell.x + cell.w - props.at.right;
-  const parts: JSX.Element[] = [];
+  const y = cell.y + cell.h - at.below;
+  const x = cell.x + cell.w - at.right;
+  let lines = "";
+  const figures: JSX.Element[] = [];
   const gap = 1.3 * 10;
   if (measured.across && across * placed.scale > 4) {
-    parts.push(<path key="e" class="extension" d={`M${a.x} ${Math.min(y - 8, a.y + gap)}V${y + 6}M${b.x} ${Math.min(y - 8, b.y + gap)}V${y + 6}`} />);
+    lines += `M${a.x} ${Math.min(y - 8, a.y + gap)}V${y + 6}M${b.x} ${Math.min(y - 8, b.y + gap)}V${y + 6}`;
     const [l, r] = a.x < b.x ? [a.x, b.x] : [b.x, a.x];
-    parts.push(<Measure key="d" x1={l} y1={y} x2={r} y2={y} text={dimensionText(across, unit)} />);
+    const text = dimensionText(across, unit);
+    words.taken([text], { x: (l + r) / 2, y: y - 5, anchor: "middle" });
+    words.along([{ x: l, y }, { x: r, y }], 3);
+    figures.push(<Measure key="d" x1={l} y1={y} x2={r} y2={y} text={text} />);
   }
   if (measured.up && up * placed.scale > 4) {
-    parts.push(<path key="f" class="extension" d={`M${Math.min(x - 8, a.x + gap)} ${a.y}H${x + 6}M${Math.min(x - 8, b.x + gap)} ${b.y}H${x + 6}`} />);
+    lines += `M${Math.min(x - 8, a.x + gap)} ${a.y}H${x + 6}M${Math.min(x - 8, b.x + gap)} ${b.y}H${x + 6}`;
     const [low, high] = a.y > b.y ? [a.y, b.y] : [b.y, a.y];
-    parts.push(<Measure key="g" x1={x} y1={low} x2={x} y2={high} text={dimensionText(up, unit)} />);
+    words.along([{ x: x - 6, y: low }, { x: x - 6, y: high }], 10);
+    figures.push(<Measure key="g" x1={x} y1={low} x2={x} y2={high} text={dimensionText(up, unit)} />);
   }
-  return <g class="dimensions">{parts}</g>;
+  return { lines: <path class="extension" d={lines} />, figures: <g class="dimensions">{figures}</g> };
 }
 
 /// Where the arrows have no room for the figure between them, it stands beside.

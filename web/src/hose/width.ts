@@ -19,15 +19,3 @@ export function useWidth(place: { current: HTMLElement | null }, first: number):
   }, []);
   return width;
 }
-
-export function useMedia(query: string): boolean {
-  const [is, setIs] = useState(() => matchMedia(query).matches);
-  useLayoutEffect(() => {
-    const list = matchMedia(query);
-    const change = (): void => setIs(list.matches);
-    change();
-    list.addEventListener("change", change);
-    return () => list.removeEventListener("change", change);
-  }, [query]);
-  return is;
-}

@@ -16,7 +16,7 @@ export interface Scale {
   w: number;
 }
 
-const k_beyond = 0.22;
+const k_beyond = 0.27;
 export const k_lacquer = 18;
 
 /// As far beyond each limit as lets a stripe that is past it be seen.
@@ -33,6 +33,14 @@ export function atLength(scale: Scale, mm: number): number {
 export function lengthAt(scale: Scale, x: number): number {
   const share = Math.min(1, Math.max(0, x / scale.w));
   return scale.low + share * (scale.high - scale.low);
+}
+
+/// Where the label of the best length stands: over its stripe, clear of those of the two limits,
+/// which stand outside their lines.
+export function bestLabelAt(best: number, shortest: number, longest: number, half: number): number {
+  const low = shortest + half - 2;
+  const high = longest - half + 2;
+  return low > high ? (shortest + longest) / 2 : Math.min(high, Math.max(low, best));
 }
 
 /// How much of the way from the best length to the limit on that side is used.

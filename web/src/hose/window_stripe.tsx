@@ -2,7 +2,7 @@
 
 import { useRef, useState } from "preact/hooks";
 import type { JSX } from "preact";
-import { atLength, k_lacquer, lengthAt, past, stubs, used, windowScale, type Scale, type Window } from "./window_shape";
+import { atLength, bestLabelAt, k_lacquer, lengthAt, past, stubs, used, windowScale, type Scale, type Window } from "./window_shape";
 import { dragStep, keyStep, toStep } from "./lengths";
 import { useWidth } from "./width";
 
@@ -65,10 +65,9 @@ export function WindowStripe(props: {
             <line class="stripe-limit" x1={l} x2={l} y1={-4} y2={66} />
             <line class="stripe-limit" x1={r} x2={r} y1={-4} y2={66} />
           </g>
-          <text class="window-label" x={Math.max(2, l)} y={30} text-anchor={l > w * 0.3 ? "middle" : "start"}>shortest {words.shortest}</text>
-          <text class="window-label" x={Math.min(w - 2, r)} y={30} text-anchor={r < w * 0.7 ? "middle" : "end"}>longest {words.longest}</text>
-          <path class="thin" d={`M${upper} 16L${upper} 42`} />
-          <text class="window-label" x={held1(upper, w)} y={12} text-anchor="middle">widest bend {words.best}</text>
+          <Label x={l - 6} anchor="end" name="shortest" figure={words.shortest} />
+          <Label x={r + 6} anchor="start" name="longest" figure={words.longest} />
+          <Label x={bestLabelAt(upper, l, r, k_half_label)} anchor="middle" name="widest bend" figure={words.best} />
           <text class="window-chosen" x={held1(lower, w)} y={124} text-anchor="middle">{props.open ? "to order" : "chosen"} {words.chosen}{out ? `: ${out}` : ""}</text>
         </svg>
         <div
@@ -94,6 +93,16 @@ export function WindowStripe(props: {
         {props.open ? null : <button type="button" class="quiet" onClick={props.rest}>Leave the length open</button>}
       </p>
     </div>
+  );
+}
+
+const k_half_label = 38;
+
+function Label(props: { x: number; anchor: "start" | "middle" | "end"; name: string; figure: string }): JSX.Element {
+  return (
+    <text class="window-label" text-anchor={props.anchor}>
+      <tspan x={props.x} y={14}>{props.name}</tspan><tspan class="window-figure" x={props.x} y={31}>{props.figure}</tspan>
+    </text>
   );
 }
 

@@ -26,3 +26,9 @@ export function Printed(props: { text: string }): JSX.Element {
     </span>
   );
 }
+
+/// A sentence of the server with its figures: the words as they are, a unit after its number smaller.
+export function Worded(props: { text: string }): JSX.Element {
+  const parts = unitWords(props.text).replaceAll("+-", "±").split(/((?<=\d) (?:in|ft|mm|cm|m|psi|bar|kPa|lb|kg|g|N|°F|°C|°|degrees|%)(?![\w-]))/);
+  return <>{parts.map((p, i) => (i % 2 === 1 ? <span key={i} class="unit">{`\u00a0${p.slice(1)}`}</span> : p))}</>;
+}

@@ -21,7 +21,7 @@ export function Dimension(props: { x1: number; y1: number; x2: number; y2: numbe
     `M${x} ${y}L${x + sign * 8 * ux - 2.6 * uy} ${y + sign * 8 * uy + 2.6 * ux}L${x + sign * 8 * ux + 2.6 * uy} ${y + sign * 8 * uy - 2.6 * ux}Z`;
   // Figures are read from below or from the right, never upside down.
   let angle = (Math.atan2(uy, ux) * 180) / Math.PI;
-  if (angle > 90.01 || angle <= -90) angle += 180;
+  if (angle > 89.99 || angle < -90.01) angle += 180;
   const cx = (x1 + x2) / 2;
   const cy = (y1 + y2) / 2;
   return (

@@ -22,6 +22,11 @@ export function useTouched(): Touched {
   };
 }
 
+export interface Group {
+  words: string;
+  keys: string[];
+}
+
 export function DescribedForm(props: {
   fields: Field[];
   draft: RecordDraft;
@@ -34,8 +39,8 @@ export function DescribedForm(props: {
   /// Keys that are asked at once, in this order; needed ones always are. The others wait behind
   /// "More". Without it every field stands in the order of the description.
   first?: string[] | undefined;
-  /// What stands on "More" where the labels of all that waits behind it would be too long.
-  more?: string | undefined;
+  /// Where much waits behind "More": in groups, each with its words; what no group names is last.
+  groups?: Group[] | undefined;
   /// Fixed values that are not asked.
   fixed?: JsonObject | undefined;
   children?: ComponentChildren;
@@ -54,7 +59,8 @@ export function DescribedForm(props: {
   const { first } = props;
   const front = first === undefined ? asked : arranged(asked, first);
   const rest = asked.filter((f) => !front.includes(f));
-  const hidden = rest.some((f) => [...placed.keys()].some((p) => p === f.key || p.startsWith(`${f.key}/`)));
+  const hidden = (list: Field[]): boolean => list.some((f) => [...placed.keys()].some((p) => p === f.key || p.startsWith(`${f.key}/`)));
+  const groups = grouped(rest, props.groups);
   useFocusFirstProblem(visible, refusals);
   return (
     <FormContext.Provider value={state}>
@@ -70,16 +76,25 @@ export function DescribedForm(props: {
           ? <ProblemSummary problems={refusals > 0 ? visible : whole} whole={whole} labels={(p) => labelOf(fields, p)} />
           : null}
         <Fields fields={front} prefix="" draft={draft} set={props.set} />
-        {rest.length === 0 ? null : (
-          <details class="more" open={hidden || !untouched(rest, draft)}>
-            <summary>{props.more ?? `More: ${rest.map((f) => f.label.toLowerCase()).join(", ")}`}</summary>
-            <Fields fields={rest} prefix="" draft={draft} set={props.set} />
-          </details>
-        )}
+        {groups.map((g) => {
+          const filled = props.groups ? g.fields.filter((f) => !untouched([f], draft)).length : 0;
+          return (
+            <details class="more" key={g.words} open={hidden(g.fields) || (props.groups === undefined && !untouched(rest, draft))}>
+              <summary>{g.words}{filled > 0 ? <span class="stripe-note"> {filled} filled in</span> : null}</summary>
+              <Fields fields={g.fields} prefix="" draft={draft} set={props.set} />
+            </details>
+          );
+        })}
         {props.children}
       </form>
     </FormContext.Provider>
   );
+}
+
+function grouped(rest: Field[], groups: Group[] | undefined): { words: string; fields: Field[] }[] {
+  const of = (groups ?? []).map((g) => ({ words: g.words, fields: g.keys.flatMap((key) => rest.find((f) => f.key === key) ?? []) }));
+  const last = rest.filter((f) => !of.some((g) => g.fields.includes(f)));
+  return [...of, { words: `More: ${last.map((f) => f.label.toLowerCase()).join(", ")}`, fields: last }].filter((g) => g.fields.length > 0);
 }
 
 function arranged(fields: Field[], first: string[]): Field[] {

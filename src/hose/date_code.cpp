@@ -89,12 +89,14 @@ Date end_of_quarter(Date date) {
   return last_of_month(date.year(), month{quarter * 3U});
 }
 
-Date add_quarters(Date from, int quarters) {
-  const auto to = from.year() / from.month() + months{3 * quarters};
+Date add_months(Date from, int count) {
+  const auto to = from.year() / from.month() + months{count};
   const Date last = last_of_month(to.year(), to.month());
   if (is_last_of_month(from) || from.day() > last.day()) return last;
   return Date{to.year(), to.month(), from.day()};
 }
+
+Date add_quarters(Date from, int quarters) { return add_months(from, 3 * quarters); }
 
 int quarters_between(Date from, Date to) {
   const int whole_months = 12 * (static_cast<int>(to.year()) - static_cast<int>(from.year())) +

@@ -30,8 +30,9 @@ struct DatedSpan {
 [[nodiscard]] std::string quarter_name(quantity::Date date);
 /// Last day of the quarter that the day lies in.
 [[nodiscard]] quantity::Date end_of_quarter(quantity::Date date);
-/// So many quarters of a year later: the last day of a month stays the last day of a month, any
+/// So many months later: the last day of a month stays the last day of a month, any
 /// other day stays the same day, or the month's last where it is missing.
+[[nodiscard]] quantity::Date add_months(quantity::Date from, int count);
 [[nodiscard]] quantity::Date add_quarters(quantity::Date from, int quarters);
 
 /// Whole quarters of a year from one day to a later one.

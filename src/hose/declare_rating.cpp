@@ -1,4 +1,6 @@
 // "hose-rating", "hose-age" and "hose-condition" in the catalogue.
+#include "hose/age.hpp"
+#include "hose/condition.hpp"
 #include "hose/declarations.hpp"
 #include "hose/rating.hpp"
 
@@ -21,6 +23,24 @@ void declare_rating(describe::Catalogue& catalogue) {
        derived("hot burst over cold burst of convoluted PTFE, MA620 table 1: 0.70"),
        common_practice("27 degC as room temperature; 90 % and 25 degF as near both maxima")},
       {caution::proof_with_liquid, caution::fuel_vapour, caution::hot_parts, caution::look_again,
+       caution::defer}));
+  catalogue.add(calculation<&hose_age>(
+      "hose-age", "Age of a hose on the shelf and in service, against every published figure",
+      {read("NAVEDTRA 14018", "pages 5-3 and 5-10: date codes"),
+       read("MIL-DTL-83797C", "3.8: 12 years for chlorinated polyethylene, bulk hose"),
+       read("TM 1-1500-204-23-2", "page 4-66: no age limit of stored PTFE hose; page 4-56 region"),
+       secondary("hoses notes", "sections 7.1 and 7.2: acceptance, service lives, store rules"),
+       secondary("ARP5316, as seal makers report it", "cure counts from the end of its quarter"),
+       common_practice("5 years, or at engine overhaul, for engine-side elastomer hose")},
+      {caution::dates_are_yours, caution::defer}));
+  catalogue.add(calculation<&hose_condition>(
+      "hose-condition", "A fitted hose looked at on condition, and what rejects it",
+      {read("AL0907", "page 54: leaks, broken wires, cover, weather check, abrasion"),
+       read("FAA-H-8083-30", "page 7-18: inspect at each inspection period; swaged ends"),
+       read("NAVEDTRA 14018", "page 5-26: blisters, frayed braid, rust"),
+       read("NAVEDTRA 14315", "page 10-19 region: fire sleeve, twist, swivel-nut leak"),
+       common_practice("a look again after the first run and the first flights of a new hose")},
+      {caution::fuel_vapour, caution::hot_parts, caution::eye_protection, caution::look_again,
        caution::defer}));
 }
 

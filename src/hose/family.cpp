@@ -128,6 +128,15 @@ Result<FamilyFigures> family_figures(const describe::Context& context, std::stri
       "one of: " + families + "; or leave it empty and enter the maker's limits", "MIL-H-8794"));
 }
 
+Result<Lining> family_lining(const describe::Context& context, std::string_view family) {
+  const Rows rows(context.table("hose-families"));
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (rows.word(i, "family") == family) return lining_of(rows.word(i, "lining"));
+  }
+  // The same words as for a family with its size.
+  return Fail(family_figures(context, family, {}).error());
+}
+
 std::optional<quantity::Fraction> convoluted_hot_ratio(const describe::Context& context) {
   const Rows rows(context.table("hose-convoluted-metric"));
   for (std::size_t i = 0; i < rows.size(); ++i) {

@@ -51,6 +51,10 @@ struct FamilyFigures {
 [[nodiscard]] Result<FamilyFigures> family_figures(const describe::Context& context,
                                                    std::string_view family, std::string_view size);
 
+/// What the family's hose is lined with, whatever its size. @return not_found
+[[nodiscard]] Result<Lining> family_lining(const describe::Context& context,
+                                           std::string_view family);
+
 /// Burst pressure hot over burst pressure at room temperature, of convoluted PTFE.
 ///
 ///   k = 19,300 / 27,600 = 0.70 at 204 degC

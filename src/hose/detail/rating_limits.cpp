@@ -14,25 +14,16 @@ using quantity::pencil;
 using quantity::PressureGauge;
 using quantity::Temperature;
 
-/// Equal figures typed in two units.
-constexpr double k_equal = 1e-9;
 constexpr Temperature k_share_from = quantity::celsius(20);
 
 const char* const k_room_text = "27 degC (room, common practice)";
-
-std::string entered_source(const HoseCandidate& hose) {
-  return hose.limits_source.empty() ? "the owner's or maker's figure, entered"
-                                    : "entered: " + hose.limits_source;
-}
 
 template <class Q>
 SourcedFigure<Q> entered(const quantity::Entered<Q>& e, const Looked& l) {
   const std::string text =
       e.text.empty() ? pencil(e.value.si, quantity::typed_unit(e, l.context->units)) : e.text;
-  return {e.value, text, entered_source(*l.hose), "entered"};
+  return {e.value, text, words_entered(*l.hose), "entered"};
 }
-
-bool above(double a, double b) { return a > b + k_equal * (1.0 + (b < 0 ? -b : b)); }
 
 std::string pressure_text(const Looked& l, PressureGauge p) {
   return pencil(p.si, quantity::typed_unit(l.demand->working_pressure, l.context->units));
@@ -120,6 +111,11 @@ template std::string typed(const quantity::Entered<quantity::Length>&, const des
 template std::string typed(const quantity::Entered<quantity::PressureDifference>&,
                            const describe::Context&);
 template std::string typed(const quantity::Entered<Temperature>&, const describe::Context&);
+
+std::string words_entered(const HoseCandidate& hose) {
+  return hose.limits_source.empty() ? "the owner's or maker's word, entered"
+                                    : "entered: " + hose.limits_source;
+}
 
 void Said::met(std::string about, std::string text, std::string source, std::string known) {
   reasons.push_back(

@@ -61,6 +61,15 @@ void age_rule(const Looked& looked, Said& said);
 [[nodiscard]] bool is_fuel(LineFluid fluid);
 [[nodiscard]] std::string_view words(LineFluid fluid);
 
+/// Equal figures typed in two units.
+inline constexpr double k_equal = 1e-9;
+[[nodiscard]] constexpr bool above(double a, double b) {
+  return a > b + k_equal * (1.0 + (b < 0 ? -b : b));
+}
+
+/// Where a figure or a word comes from that was entered with the hose.
+[[nodiscard]] std::string words_entered(const HoseCandidate& hose);
+
 /// As typed, or in the unit of the owner's set.
 template <class Q>
 [[nodiscard]] std::string typed(const quantity::Entered<Q>& e, const describe::Context& context);

@@ -379,6 +379,10 @@ TEST_F(HoseRating, AgeOfAnElastomerOnTheDayOfFitting) {
   in.candidates[0].assembly = "A3Q12";
   EXPECT_EQ(worst(in, "age"), "advises");
   in.candidates[0].liner = LinerCompound::chlorinated_polyethylene;
+  EXPECT_EQ(worst(in, "age"), "advises");  // made up when new
+  in.candidates[0].assembly = "A2Q24";     // 48 quarters end on 30 June 2024
+  EXPECT_EQ(worst(in, "age"), "advises");
+  in.candidates[0].assembly = "A3Q24";
   EXPECT_EQ(worst(in, "age"), "refuses");
   EXPECT_TRUE(holds(text(in, "age"), "MIL-DTL-83797C 3.8"));
   in.candidates[0].cure.clear();

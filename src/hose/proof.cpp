@@ -8,6 +8,7 @@
 
 #include "evidence/uncertainty.hpp"
 #include "hose/detail/proof_plan.hpp"
+#include "hose/detail/shown.hpp"
 #include "quantity/as_typed.hpp"
 
 namespace wm::hose {
@@ -53,7 +54,12 @@ class Test {
     return fmt::format("{} {}", significant(quantity::in_unit(pa, difference_), 3),
                        difference_.symbol);
   }
-  std::string joules(quantity::Energy e) const { return significant(e.si, 3) + " J"; }
+  quantity::Entered<quantity::PressureDifference> shown(double pa) const {
+    return detail::shown<quantity::PressureDifference>(pa, difference_.symbol);
+  }
+  static quantity::Entered<quantity::Duration> minutes(quantity::Duration d) {
+    return detail::shown<quantity::Duration>(d.si, d.si < 60.0 ? "s" : "min");
+  }
   static std::string millilitres(double m3) { return significant(m3 * 1e6, 3) + " mL"; }
 
   HoldRules rules() const {
@@ -71,7 +77,7 @@ class Test {
     out_.pressure_from = plan_.pressure_from;
     out_.proof_limit = {plan_.limit.proof, 0.0, plan_.limit.text};
     out_.limit_from = plan_.limit.source;
-    out_.hold_time = plan_.hold_time;
+    out_.hold_time = in_.hold_time ? *in_.hold_time : minutes(plan_.hold_time);
     out_.hold_from = plan_.hold_from;
     out_.working.push_back(
         fmt::format("proof pressure, a maximum: {} ({})", plan_.limit.text, plan_.limit.source));
@@ -87,56 +93,57 @@ class Test {
     const auto medium = words(in_.medium);
     out_.energy = detail::stored_energy(plan_.hose_volume_m3, p, liquid);
     const StoredEnergy& e = out_.energy;
-    out_.working.push_back(
-        fmt::format("inside = pi/4 x bore^2 x length = {}", millilitres(plan_.hose_volume_m3)));
+    out_.working.push_back(fmt::format("inside = pi/4 x bore^2 x length = {}", e.volume.text));
     out_.working.push_back(
         fmt::format("{} holds V p^2 / (2 K) = {}; what the hose itself stores by "
                     "swelling comes on top and is not known",
-                    medium, joules(e.liquid)));
+                    medium, e.liquid.text));
     out_.working.push_back(
         fmt::format("air would hold {} (isentropic), {} (upper figure), {} (at most, slowly): {} "
                     "times as much",
-                    joules(e.gas_isentropic), joules(e.gas_brode), joules(e.gas_isothermal),
+                    e.gas_isentropic.text, e.gas_brode.text, e.gas_isothermal.text,
                     significant(e.gas_to_liquid, 2)));
     out_.notes.push_back(fmt::format(
         "bleed all air: 1 mL of it left in, as it is at this pressure, holds {}, all the liquid {}",
-        joules(e.bubble), joules(e.liquid)));
-    out_.liquid_added = {liquid_added(plan_.volume_m3, p, liquid.bulk_modulus_pa)};
+        e.bubble.text, e.liquid.text));
+    out_.liquid_added = detail::shown<quantity::Volume>(
+        liquid_added(plan_.volume_m3, p, liquid.bulk_modulus_pa), "mL");
     out_.working.push_back(fmt::format("liquid pumped in = V p / K = {}, and what the hose swells",
-                                       millilitres(out_.liquid_added.si)));
+                                       out_.liquid_added.text));
     if (in_.pump_stroke && in_.pump_stroke->value.si > 0.0) {
-      out_.strokes_at_least = std::ceil(out_.liquid_added.si / in_.pump_stroke->value.si - 1e-9);
-      out_.working.push_back(
-          fmt::format("strokes = {} / {} = {} at least", millilitres(out_.liquid_added.si),
-                      millilitres(in_.pump_stroke->value.si), *out_.strokes_at_least));
+      out_.strokes_at_least =
+          std::ceil(out_.liquid_added.value.si / in_.pump_stroke->value.si - 1e-9);
+      out_.working.push_back(fmt::format("strokes = {} / {} = {} at least", out_.liquid_added.text,
+                                         millilitres(in_.pump_stroke->value.si),
+                                         *out_.strokes_at_least));
     }
     trapped(liquid);
-    air_left(p, liquid);
+    air_left(liquid);
   }
 
   void trapped(const Liquid& liquid) {
-    out_.trapped_rise = {trapped_rise(liquid, k_heated_by_k)};
-    if (!in_.closed_off) return;
+    out_.trapped_rise = shown(trapped_rise(liquid, k_heated_by_k));
+    if (!in_.closed_off || out_.trapped_rise.value.si <= 0.0) return;
     out_.notes.push_back(
         fmt::format("both ends closed and full of {}: each 10 degC of heating raises the pressure "
                     "by up to {} (K beta dT); let it off before the sun or a lamp gets to it",
-                    words(in_.medium), about(out_.trapped_rise.si)));
+                    words(in_.medium), out_.trapped_rise.text));
   }
 
   /// All that went in beyond what the liquid takes up may be the hose swelling, or air.
-  void air_left(double /*p*/, const Liquid& liquid) {
+  void air_left(const Liquid& liquid) {
     if (in_.holds.empty() || !in_.holds.back().pumped_in) return;
     const PressureHold& last = in_.holds.back();
     const double start = last.start.value.si;
     const double beyond =
         last.pumped_in->value.si - liquid_added(plan_.volume_m3, start, liquid.bulk_modulus_pa);
     if (!(beyond > 0.0) || !(start > 0.0)) return;
-    out_.air_at_most =
-        quantity::Volume{beyond / (1.0 - k_atmosphere_pa / (start + k_atmosphere_pa))};
+    out_.air_at_most = detail::shown<quantity::Volume>(
+        beyond / (1.0 - k_atmosphere_pa / (start + k_atmosphere_pa)), "mL");
     out_.notes.push_back(fmt::format(
         "{} went in beyond what the liquid takes up: the hose swells, or as much as {} of air (as "
         "it is in the room) is left in it; if it takes less the second time, it was air",
-        millilitres(beyond), millilitres(out_.air_at_most->si)));
+        millilitres(beyond), out_.air_at_most->text));
   }
 
   // ------------------------------------------------------------------ criteria
@@ -170,8 +177,7 @@ class Test {
     const BenchReading a = reading_of(*in_.clocking_before);
     const BenchReading b = reading_of(*in_.clocking_after);
     const BenchReading change{turned(a.value, b.value), std::hypot(a.u, b.u), a.stated && b.stated};
-    out_.clocking_change =
-        quantity::Measured<quantity::Angle>{{change.value}, change.expanded(), 0, {}};
+    out_.clocking_change = detail::shown<quantity::Angle>(change.value, change.expanded(), "deg");
     c.verdict = guarded(change, {-limit.si, limit.si});
     c.reason = fmt::format("{} +- {} degrees, {} allowed", significant(change.value / k_degree, 3),
                            significant(change.expanded() / k_degree, 2),
@@ -259,15 +265,15 @@ class Test {
 
   void show(const JudgedHold& h, std::size_t n) {
     HoldAnswer a;
-    const auto measured = [](const BenchReading& r) {
-      return quantity::Measured<quantity::PressureDifference>{{r.value}, r.expanded(), 0, {}};
+    const auto measured = [&](const BenchReading& r) {
+      return detail::shown<quantity::PressureDifference>(r.value, r.expanded(), difference_.symbol);
     };
     a.fall = measured(h.fall);
     a.unexplained = measured(h.unexplained);
-    if (in_.blank) a.pump_at_most = quantity::PressureDifference{h.pump_high};
+    if (in_.blank) a.pump_at_most = shown(h.pump_high);
     if (h.temperature_known) {
-      a.temperature_at_most = quantity::PressureDifference{
-          h.cooling_high > -h.cooling_low ? h.cooling_high : h.cooling_low};
+      a.temperature_at_most =
+          shown(h.cooling_high > -h.cooling_low ? h.cooling_high : h.cooling_low);
     }
     const double ml_per_hour = h.leak_m3_per_s * 1e6 * 3600.0;
     a.leak_would_be =
@@ -300,7 +306,7 @@ class Test {
     const BenchReading r{change,
                          std::hypot(lp.u / l0.value, lp.value * l0.u / (l0.value * l0.value)),
                          l0.stated && lp.stated};
-    out_.length_change = quantity::Measured<quantity::Fraction>{{change}, r.expanded(), 0, {}};
+    out_.length_change = detail::shown<quantity::Fraction>(change, r.expanded(), "%");
     c.verdict = guarded(r, {least, most});
     c.reason = fmt::format("{} +- {} %, expected {} to +{} %", significant(change * 100.0, 3),
                            significant(r.expanded() * 100.0, 2), quantity::pencil(least * 100.0),

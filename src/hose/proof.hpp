@@ -76,21 +76,23 @@ struct ProofTestInput {
 /// A hold as the answer shows it.
 struct HoldAnswer {
   quantity::Measured<quantity::PressureDifference> fall;
-  std::optional<quantity::PressureDifference> pump_at_most;
-  std::optional<quantity::PressureDifference> temperature_at_most;  ///< below 0: it hid as much
+  std::optional<quantity::Entered<quantity::PressureDifference>> pump_at_most;
+  std::optional<quantity::Entered<quantity::PressureDifference>>
+      temperature_at_most;  ///< below 0: it hid as much
   quantity::Measured<quantity::PressureDifference> unexplained;
   std::string leak_would_be;
 };
 
 /// What the hose holds at the test pressure, with liquid and if it were gas.
 struct StoredEnergy {
-  quantity::Volume volume;
-  quantity::Energy liquid;
-  quantity::Energy gas_isentropic;
-  quantity::Energy gas_brode;
-  quantity::Energy gas_isothermal;
+  quantity::Entered<quantity::Volume> volume;
+  quantity::Entered<quantity::Energy> liquid;
+  quantity::Entered<quantity::Energy> gas_isentropic;
+  quantity::Entered<quantity::Energy> gas_brode;
+  quantity::Entered<quantity::Energy> gas_isothermal;
   double gas_to_liquid{};
-  quantity::Energy bubble;  ///< 1 mL of air left in, its volume at the test pressure
+  quantity::Entered<quantity::Energy>
+      bubble;  ///< 1 mL of air left in, its volume at the test pressure
 };
 
 struct ProofTestAnswer {
@@ -101,17 +103,19 @@ struct ProofTestAnswer {
   std::string pressure_from;
   EnteredPressure proof_limit;
   std::string limit_from;
-  quantity::Duration hold_time;
+  quantity::Entered<quantity::Duration> hold_time;
   std::string hold_from;
   std::vector<Criterion> criteria;
   std::vector<HoldAnswer> holds;
   std::optional<quantity::Measured<quantity::Fraction>> length_change;
   std::optional<quantity::Measured<quantity::Angle>> clocking_change;
   StoredEnergy energy;
-  quantity::Volume liquid_added;  ///< by the liquid alone; the hose swells and takes more
+  quantity::Entered<quantity::Volume>
+      liquid_added;  ///< by the liquid alone; the hose swells and takes more
   std::optional<double> strokes_at_least;
-  std::optional<quantity::Volume> air_at_most;  ///< left in, at the pressure of the room
-  quantity::PressureDifference trapped_rise;    ///< for 10 degC, both ends closed
+  std::optional<quantity::Entered<quantity::Volume>>
+      air_at_most;  ///< left in, at the pressure of the room
+  quantity::Entered<quantity::PressureDifference> trapped_rise;  ///< for 10 degC, both ends closed
   std::vector<std::string> notes;
   std::vector<std::string> working;
 };

@@ -2,6 +2,7 @@
 
 #include "hose/detail/problem.hpp"
 #include "hose/detail/proof_plan.hpp"
+#include "hose/detail/shown.hpp"
 #include "quantity/as_typed.hpp"
 
 namespace wm::hose::detail {
@@ -153,11 +154,10 @@ class Planner {
     if (const double p = out_.test_pressure.value.si; p > 0.0) {
       const auto e = stored_energy(out_.hose_volume_m3, p, {k_water_pa, 0.0});
       what += fmt::format(
-          ": at {} this hose would hold {} J (isentropic; {} J by the upper figure), with water "
-          "{} J, {} times less",
-          typed(out_.test_pressure, context_), quantity::significant(e.gas_isentropic.si, 3),
-          quantity::significant(e.gas_brode.si, 3), quantity::significant(e.liquid.si, 3),
-          quantity::significant(e.gas_to_liquid, 2));
+          ": at {} this hose would hold {} (isentropic; {} by the upper figure), with water {}, {} "
+          "times less",
+          typed(out_.test_pressure, context_), e.gas_isentropic.text, e.gas_brode.text,
+          e.liquid.text, quantity::significant(e.gas_to_liquid, 2));
     }
     problems_.push_back(problem("medium", Kind::refused, std::move(what),
                                 "water, hydraulic oil or light oil, all air bled out", "water",
@@ -175,14 +175,15 @@ class Planner {
 StoredEnergy stored_energy(double volume_m3, double pressure_pa, const Liquid& liquid) {
   const double with_liquid = liquid_energy(volume_m3, pressure_pa, liquid.bulk_modulus_pa);
   const GasEnergy gas = gas_energy(volume_m3, pressure_pa);
+  const auto joules = [](double si) { return shown<quantity::Energy>(si, "J"); };
   StoredEnergy e;
-  e.volume = {volume_m3};
-  e.liquid = {with_liquid};
-  e.gas_isentropic = {gas.isentropic};
-  e.gas_brode = {gas.brode};
-  e.gas_isothermal = {gas.isothermal};
+  e.volume = shown<quantity::Volume>(volume_m3, "mL");
+  e.liquid = joules(with_liquid);
+  e.gas_isentropic = joules(gas.isentropic);
+  e.gas_brode = joules(gas.brode);
+  e.gas_isothermal = joules(gas.isothermal);
   e.gas_to_liquid = with_liquid > 0.0 ? gas.isentropic / with_liquid : 0.0;
-  e.bubble = {gas_energy(k_millilitre, pressure_pa).isentropic};
+  e.bubble = joules(gas_energy(k_millilitre, pressure_pa).isentropic);
   return e;
 }
 

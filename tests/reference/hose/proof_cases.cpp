@@ -71,18 +71,18 @@ TEST_F(ProofCases, Chk35StoredEnergy) {
                    "0.5 % as stated there, or half a unit of its last digit"});
     };
     const StoredEnergy& e = water->energy;
-    expect("water", "J", row.water, e.liquid.si, row.water < 1 ? 0.0005 : 0.005);
-    expect("liquid of K 0.6 GPa", "J", row.soft, soft->energy.liquid.si,
+    expect("water", "J", row.water, e.liquid.value.si, row.water < 1 ? 0.0005 : 0.005);
+    expect("liquid of K 0.6 GPa", "J", row.soft, soft->energy.liquid.value.si,
            row.soft < 1    ? 0.0005
            : row.soft < 10 ? 0.005
                            : 0.05);
-    expect("air, isentropic", "J", row.isentropic, e.gas_isentropic.si, 0.5);
-    expect("air, upper figure", "J", row.brode, e.gas_brode.si, 0.5);
-    expect("air, isothermal", "J", row.isothermal, e.gas_isothermal.si, 0.5);
+    expect("air, isentropic", "J", row.isentropic, e.gas_isentropic.value.si, 0.5);
+    expect("air, upper figure", "J", row.brode, e.gas_brode.value.si, 0.5);
+    expect("air, isothermal", "J", row.isothermal, e.gas_isothermal.value.si, 0.5);
     expect("air against water", "times", row.ratio, e.gas_to_liquid, row.ratio > 5000 ? 50 : 5);
-    expect("water added", "mL", row.added_ml, water->liquid_added.si * 1e6,
+    expect("water added", "mL", row.added_ml, water->liquid_added.value.si * 1e6,
            row.added_ml < 0.1 ? 0.0005 : 0.005);
-    EXPECT_NEAR(e.volume.si * 1e3, 0.1267, 0.00005);
+    EXPECT_NEAR(e.volume.value.si * 1e3, 0.1267, 0.00005);
   }
 }
 
@@ -90,7 +90,7 @@ TEST_F(ProofCases, ABubbleAt14MPa) {
   const auto got = proof_test(hose("14.0 MPa", "12.7 mm", "1 m"), context);
   ASSERT_TRUE(got);
   test::check({"proof-test", "1 mL of air at 14 MPa", "fluids notes 9.2", "about 27 J", 27,
-               got->energy.bubble.si, 0.5, k_half});
+               got->energy.bubble.value.si, 0.5, k_half});
 }
 
 TEST_F(ProofCases, HosesSection5WaterAgainstAir) {
@@ -98,12 +98,12 @@ TEST_F(ProofCases, HosesSection5WaterAgainstAir) {
   const auto got = proof_test(hose("4000 psi", "13/32 in", "0.6 m"), context);
   ASSERT_TRUE(got);
   const char* source = "hoses notes, section 5, last paragraph";
-  test::check({"proof-test", "-8, 0.6 m: inside", source, "50 cm3", 50, got->energy.volume.si * 1e6,
-               0.5, k_half});
+  test::check({"proof-test", "-8, 0.6 m: inside", source, "50 cm3", 50,
+               got->energy.volume.value.si * 1e6, 0.5, k_half});
   test::check({"proof-test", "-8, 0.6 m, 4000 psi: water", source, "8.7 J", 8.7,
-               got->energy.liquid.si, 0.05, k_half});
+               got->energy.liquid.value.si, 0.05, k_half});
   test::check({"proof-test", "-8, 0.6 m, 4000 psi: air", source, "2.8 kJ", 2.8,
-               got->energy.gas_isentropic.si / 1e3, 0.05, k_half});
+               got->energy.gas_isentropic.value.si / 1e3, 0.05, k_half});
   EXPECT_GT(got->energy.gas_to_liquid, 300);
 }
 
@@ -119,7 +119,7 @@ TEST_F(ProofCases, Chk34TrappedHeatedLiquid) {
   const double psi = quantity::psi_gauge(1).si;
   test::check({"proof-test", "CHK-34: liquid heated by 50 degF between closed ends",
                "engineering-data page of a maker of hydraulic components", "6900 psi", 6900,
-               got->trapped_rise.si / psi * 50.0 / 18.0, 0.5, "printed in full"});
+               got->trapped_rise.value.si / psi * 50.0 / 18.0, 0.5, "printed in full"});
 }
 
 TEST_F(ProofCases, GasolineTrappedRisesByEachKelvin) {

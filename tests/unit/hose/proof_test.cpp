@@ -227,12 +227,12 @@ TEST_F(Proof, HoldTimeHasItsSource) {
   auto in = good();
   EXPECT_NE(run(in).hold_from.find("common practice, no source"), std::string::npos);
   in.hold = HoldTime::thirty_seconds;
-  EXPECT_NEAR(run(in).hold_time.si, 30, 1e-9);
+  EXPECT_NEAR(run(in).hold_time.value.si, 30, 1e-9);
   in.hold = HoldTime::as_entered;
   EXPECT_EQ(paths(in), "hold_time ");
   in.hold_time = typed<quantity::Duration>("10 min");
   const auto got = run(in);
-  EXPECT_NEAR(got.hold_time.si, 600, 1e-9);
+  EXPECT_NEAR(got.hold_time.value.si, 600, 1e-9);
   EXPECT_EQ(got.verdict, Verdict::not_tested);
   EXPECT_NE(line(got, "held long").reason.find("300 s, 600 s asked for"), std::string::npos);
 }
@@ -246,7 +246,7 @@ TEST_F(Proof, StrokesAirAndTrappedLiquid) {
   ASSERT_TRUE(got.strokes_at_least);
   EXPECT_EQ(*got.strokes_at_least, 3.0);  // 0.64 mL by the water alone
   ASSERT_TRUE(got.air_at_most);
-  EXPECT_NEAR(got.air_at_most->si * 1e6, 4.2 - 0.639, 0.05);
+  EXPECT_NEAR(got.air_at_most->value.si * 1e6, 4.2 - 0.639, 0.05);
   EXPECT_TRUE(says(got.notes, "both ends closed"));
   EXPECT_TRUE(says(got.notes, "a fuel line"));
 }
@@ -420,7 +420,7 @@ TEST_F(Proof, CoolingCanExplainAFall) {
   const auto got = run(in);
   EXPECT_EQ(line(got, "pressure held").verdict, Verdict::undecided);
   EXPECT_TRUE(says(got.do_next, "count the strokes"));
-  EXPECT_GT(got.holds[0].temperature_at_most->si, got.holds[0].fall.value.si);
+  EXPECT_GT(got.holds[0].temperature_at_most->value.si, got.holds[0].fall.value.si);
 }
 
 TEST_F(Proof, WarmingCanHideAFall) {
@@ -428,7 +428,7 @@ TEST_F(Proof, WarmingCanHideAFall) {
   in.holds = {hold("4000", "4000", "10.0", "30.0")};
   const auto got = run(in);
   EXPECT_EQ(line(got, "pressure held").verdict, Verdict::undecided);
-  EXPECT_LT(got.holds[0].temperature_at_most->si, 0.0);
+  EXPECT_LT(got.holds[0].temperature_at_most->value.si, 0.0);
 }
 
 TEST_F(Proof, HoldsThatCannotBeAreTold) {

@@ -137,6 +137,10 @@ RatedHose judge(const Looked& l, std::int64_t number, std::vector<std::string>& 
   detail::fire_rule(l, said);
   detail::bore_rule(l, said);
   detail::age_rule(l, said);
+  // Above all where two documents differ: both stand in the note.
+  if (l.family && !l.family->note.empty()) {
+    said.advises("family", l.family->note, l.family->source, {});
+  }
   RatedHose out;
   out.number = number;
   out.name = l.hose->name;

@@ -176,6 +176,7 @@ TEST_F(HoseRating, TemperaturesAgainstTheirLimits) {
   EXPECT_EQ(worst(in, "lowest temperature"), "met");
   in.candidates[0].size = "-16";  // where two documents differ the narrower counts
   EXPECT_EQ(worst(in, "lowest temperature"), "refuses");
+  EXPECT_TRUE(holds(text(in, "family"), "AC 43.13-1B has -40 to +275 degF, MIL-DTL-8794F -65"));
   in.candidates[0].lowest = fahrenheit("-65");
   EXPECT_EQ(worst(in, "lowest temperature"), "met");
 }

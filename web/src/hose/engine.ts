@@ -74,7 +74,8 @@ export class Engine {
 
   private unsettle(): void {
     const now = this.told.get();
-    if (now.settled) this.told.set({ ...now, settled: false });
+    // Without a word to those who watch: the next answer tells them, a moment later.
+    if (now.settled) now.settled = false;
   }
 
   private later(input: JsonObject, pause: number): void {

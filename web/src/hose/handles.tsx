@@ -13,7 +13,9 @@ import { k_turn_handle, type Held } from "./view_drawing";
 import type { Cell } from "./frame";
 
 export interface Moving {
+  /// What is drawn, and what was last asked for: a step ahead of it while an answer is awaited.
   draft: RecordDraft;
+  newest: () => RecordDraft;
   take: (held: Held) => void;
   move: (next: RecordDraft, at: number) => void;
   /// @param before  What stood in the fields when it began.
@@ -116,8 +118,9 @@ function EndHandles(props: { placed: Placed; name: EndKey; end: End; radius: num
     e.preventDefault();
     const step = keyStep(unitOfSeat(moving.draft, name), e.shiftKey);
     moving.take({ end: name, what: "seat" });
-    moving.move(moveSeat(moving.draft, name, times(way, step)), e.timeStamp);
-    moving.done(moving.draft);
+    const before = moving.newest();
+    moving.move(moveSeat(before, name, times(way, step)), e.timeStamp);
+    moving.done(before);
   };
   const turnKey = (e: TargetedKeyboardEvent<SVGGElement>): void => {
     if (cancel(e)) return;
@@ -125,8 +128,9 @@ function EndHandles(props: { placed: Placed; name: EndKey; end: End; radius: num
     if (sign === undefined) return;
     e.preventDefault();
     moving.take({ end: name, what: "way" });
-    moving.move(turnEnd(moving.draft, name, view.towards, sign * (e.shiftKey ? 45 : 5) * k_degree), e.timeStamp);
-    moving.done(moving.draft);
+    const before = moving.newest();
+    moving.move(turnEnd(before, name, view.towards, sign * (e.shiftKey ? 45 : 5) * k_degree), e.timeStamp);
+    moving.done(before);
   };
   const now = Math.round(dot(end.seat, view.right) * 10) / 10;
   const on = (what: Held["what"]): SVGAttributes<SVGGElement> => ({
@@ -135,7 +139,7 @@ function EndHandles(props: { placed: Placed; name: EndKey; end: End; radius: num
   return (
     <>
       <g
-        class="handle" tabIndex={0} role="slider" data-handle={`${view.name} ${name} seat`}
+        class="handle" tabindex={0} role="slider" data-handle={`${view.name} ${name} seat`}
         aria-label={`${names[name]}, ${where}: move with the arrow keys`} aria-valuenow={now} aria-valuetext={seatWords(moving.draft, name)}
         onKeyDown={moveKey} {...on("seat")}
       >
@@ -145,7 +149,7 @@ function EndHandles(props: { placed: Placed; name: EndKey; end: End; radius: num
       </g>
       {turns ? (
         <g
-          class="handle" tabIndex={0} role="slider" data-handle={`${view.name} ${name} way`}
+          class="handle" tabindex={0} role="slider" data-handle={`${view.name} ${name} way`}
           aria-label={`${names[name]}, ${where}: turn with the arrow keys`} aria-valuenow={Math.round(angleOnPaper({ x: 0, y: 0 }, flat) / k_degree)} aria-valuetext={`leaves ${wayWords(moving.draft, name)}`}
           onKeyDown={turnKey} {...on("way")}
         >
@@ -163,7 +167,7 @@ export function TurnGround(props: { cell: Cell; turn: Turn; set: (turn: Turn) =>
   const grip = useRef<{ x: number; y: number; turn: Turn } | undefined>(undefined);
   return (
     <g
-      class="turn-ground" tabIndex={0} role="slider" data-handle="turn"
+      class="turn-ground" tabindex={0} role="slider" data-handle="turn"
       aria-label="Turned view: turn with the arrow keys" aria-valuemin={-180} aria-valuemax={180} aria-valuenow={Math.round(turn.round)} aria-valuetext={turnWords(turn)}
       onKeyDown={(e) => {
         const step = e.shiftKey ? 45 : 5;

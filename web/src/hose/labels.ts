@@ -65,6 +65,7 @@ export class Words {
     let best: Place | undefined;
     let least = Infinity;
     for (const [i, p] of places.entries()) {
+      if (i * k_farther >= least) break;
       // A place farther off must be worth it.
       const c = this.cost(boxOf(words, p, size)) + i * k_farther;
       if (c < least) {

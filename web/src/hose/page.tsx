@@ -6,7 +6,7 @@ import type { JSX } from "preact";
 import { refresh } from "../api/changes";
 import type { CalcAnswer, Description, JsonObject, Problem } from "../api/types";
 import type { ChangeLine } from "../api/views";
-import { composeRecord, stillNeeded, untouched, type NumberDraft, type RecordDraft } from "../form/draft";
+import { composeNumber, composeRecord, stillNeeded, untouched, type NumberDraft, type RecordDraft } from "../form/draft";
 import { focusPath, sentence } from "../form/form";
 import { useNarrow } from "../kit/narrow";
 import { useStore } from "../kit/store";
@@ -24,7 +24,7 @@ import { EndsTable } from "./ends_table";
 import { Engine, type Told } from "./engine";
 import { drawnBounds, fourViews, oneView, stillFits, type Room } from "./frame";
 import type { Moving } from "./handles";
-import { writeLength } from "./lengths";
+import { readDraft, writeLength } from "./lengths";
 import { figureText, gapsOf, ghostsOf, shapeOf, type Shape } from "./model";
 import { SheetDrawing } from "./sheet_drawing";
 import { add, times, vec, type Bounds, type Vec } from "./space";
@@ -35,6 +35,7 @@ import { WindowStripe } from "./window_stripe";
 import { useWidth } from "./width";
 
 const k_form_pause_ms = 200;
+const k_fitting_ms = 40;
 const k_wide: Room = { left: 64, right: 82, above: 66, below: 60 };
 const k_phone: Room = { left: 62, right: 66, above: 70, below: 64 };
 /// On paper nothing has to be taken hold of.
@@ -74,20 +75,39 @@ export function HosePage(props: { description: Description; change: ChangeLine |
   useEffect(() => () => engine.current?.end(), []);
   useMeasured(told);
 
+  // The fitting and the hose are drawn together when the answer is there; a slow answer does not
+  // hold the fitting back.
+  const shown = useRef<RecordDraft | undefined>(undefined);
+  const late = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
+  const show = (): void => {
+    clearTimeout(late.current);
+    late.current = undefined;
+    const next = shown.current;
+    shown.current = undefined;
+    if (next) state.set(next);
+  };
+  const showNow = useRef(show);
+  showNow.current = show;
+  useEffect(() => engine.current?.told.watch(() => showNow.current()), []);
+  useEffect(() => () => clearTimeout(late.current), []);
   const moveTo = (next: RecordDraft, at: number): void => {
     const moved = composeRecord(arranged(all, next), next);
     asked.current = JSON.stringify(moved);
-    state.set(next);
+    shown.current = next;
+    late.current ??= setTimeout(() => showNow.current(), k_fitting_ms);
     engine.current?.move(moved, at);
   };
+  const newest = (): RecordDraft => shown.current ?? state.draft;
   const moving: Moving = {
     draft: state.draft,
+    newest,
     take: (what) => {
       clearTimeout(held_.current);
       setHeld(what);
     },
     move: moveTo,
     done: (was) => {
+      show();
       setBefore(was);
       // After a key the lacquer stays a moment, so that the eye finds what moved.
       clearTimeout(held_.current);
@@ -129,6 +149,14 @@ export function HosePage(props: { description: Description; change: ChangeLine |
       </div>
     </DescribedForm>
   ), [formDraft, formFields, problems, touched.touched, refusals, told.sheet === undefined, empty]);
+  const papers = useMemo(() => (
+    <>
+      <Working sheet={told.sheet} />
+      <Cautions cautions={told.sheet?.cautions ?? description.cautions} />
+      <Sources sources={told.sheet?.sources ?? description.sources} />
+      <p class="version">{description.name}, version {told.sheet?.version ?? description.version ?? 1}</p>
+    </>
+  ), [told.sheet, description]);
   return (
     <div class={`sheet hose${((told.sheet?.answer["lines"] ?? []) as string[]).length > 6 ? " many" : ""}`}>
       <section class="left">
@@ -140,14 +168,16 @@ export function HosePage(props: { description: Description; change: ChangeLine |
       <section class="right" aria-labelledby="words-heading" ref={words} tabIndex={-1}>
         <Length
           told={told} description={description} draft={state.draft}
+          newest={() => readDraft(newest()["overall"] as NumberDraft)}
           choose={(mm, at) => {
             touched.touch("overall");
-            const now = state.draft["overall"] as NumberDraft | undefined;
-            const od = state.draft["outside_diameter"] as NumberDraft | undefined;
+            const draft = newest();
+            const now = draft["overall"] as NumberDraft | undefined;
+            const od = draft["outside_diameter"] as NumberDraft | undefined;
             const unit = now && now.n.trim() !== "" ? now.u : od?.u ?? seen.unit;
-            moveTo({ ...state.draft, overall: writeLength(mm, unit) }, at);
+            moveTo({ ...draft, overall: writeLength(mm, unit) }, at);
           }}
-          rest={() => moveTo({ ...state.draft, overall: { ...(state.draft["overall"] as NumberDraft), n: "" } }, performance.now())}
+          rest={() => moveTo({ ...newest(), overall: { ...(newest()["overall"] as NumberDraft), n: "" } }, performance.now())}
         />
         <h2 id="words-heading">What it says</h2>
         <Says told={told} description={description} empty={empty} />
@@ -157,10 +187,7 @@ export function HosePage(props: { description: Description; change: ChangeLine |
         ) : null}
         <h2 class="screen-only">The figures it is drawn from</h2>
         {form}
-        <Working told={told} />
-        <Cautions cautions={told.sheet?.cautions ?? description.cautions} />
-        <Sources sources={told.sheet?.sources ?? description.sources} />
-        <p class="version">{description.name}, version {told.sheet?.version ?? description.version ?? 1}</p>
+        {papers}
         <SignBlock input={input} description={description} />
       </section>
     </div>
@@ -309,7 +336,7 @@ function Refusal(props: { told: Told; empty: boolean }): JSX.Element {
   );
 }
 
-function Length(props: { told: Told; description: Description; draft: RecordDraft; choose: (mm: number, at: number) => void; rest: () => void }): JSX.Element | null {
+function Length(props: { told: Told; description: Description; draft: RecordDraft; newest: () => number | undefined; choose: (mm: number, at: number) => void; rest: () => void }): JSX.Element | null {
   const { told, description, draft } = props;
   const length = told.sheet?.answer["length"] as JsonObject | undefined;
   if (!length) return null;
@@ -318,21 +345,21 @@ function Length(props: { told: Told; description: Description; draft: RecordDraf
   const typed = draft["overall"] as NumberDraft | undefined;
   const open = !typed || typed.n.trim() === "";
   const overall = told.shape?.["overall"];
-  const chosen = mmOf(overall);
+  const chosen = (open ? undefined : readDraft(typed)) ?? mmOf(overall);
   const shortest = mmOf(length["shortest"]);
   const longest = mmOf(length["longest"]);
   const best = mmOf(length["best"]);
   const binding = String(length["binding"] ?? "");
-  const overallText = open && told.settled ? figureText(length["to_order"]) || figureText(overall) : figureText(overall);
+  const overallText = !open && typed && readDraft(typed) !== undefined ? unitWords(composeNumber(typed) ?? "") : told.settled ? figureText(length["to_order"]) || figureText(overall) : figureText(overall);
   const unit = writeLength(0, String((overall as { unit?: string } | undefined)?.unit ?? "in")).u;
   return (
     <div class="hose-length">
       <h2>{label}</h2>
       {shortest !== undefined && longest !== undefined && best !== undefined && chosen !== undefined ? (
         <WindowStripe
-          window={{ shortest, best, longest, chosen }} open={open} unit={unit} working={!told.settled} label={label}
+          window={{ shortest, best, longest, chosen }} open={open} unit={unit} working={!told.settled && told.problems.length === 0 && told.trouble === undefined} label={label}
           words={{ shortest: figureText(length["shortest"]), best: figureText(length["best"]), longest: figureText(length["longest"]), chosen: overallText }}
-          choose={props.choose} rest={props.rest}
+          newest={props.newest} choose={props.choose} rest={props.rest}
         />
       ) : <p class="not-judged"><strong>No length is permitted here.</strong> Widest bend: <Printed text={figureText(length["best_radius"])} /> at <Printed text={figureText(length["best"])} />.</p>}
       {binding === "" ? null : <p class="binding"><Worded text={sentence(binding)} /></p>}
@@ -361,8 +388,8 @@ function Says(props: { told: Told; description: Description; empty: boolean }): 
   const others = (shape["other_shapes"] ?? []) as JsonObject[];
   // It stands beside the stripe already.
   const binding = sentence(String(length["binding"] ?? ""));
-  const late = !told.settled;
   const stale = told.problems.length > 0 || told.trouble !== undefined;
+  const late = !told.settled && !stale;
   return (
     <div class={`answer-body${late ? " working" : ""}`}>
       <div role="status" class="visually-hidden">{told.settled ? lines[0] ?? "" : ""}</div>
@@ -406,8 +433,8 @@ function TakeAlong(props: { input: JsonObject; ready: boolean }): JSX.Element {
   );
 }
 
-function Working(props: { told: Told }): JSX.Element | null {
-  const { sheet } = props.told;
+function Working(props: { sheet: CalcAnswer | undefined }): JSX.Element | null {
+  const { sheet } = props;
   if (!sheet) return null;
   const part = (name: string): JsonObject => (sheet.answer[name] ?? {}) as JsonObject;
   const of = (key: string): string[] => [...new Set([...((part("shape")[key] ?? []) as string[]), ...((part("length")[key] ?? []) as string[])])];
@@ -435,5 +462,3 @@ function SignBlock(props: { input: JsonObject; description: Description }): JSX.
     </div>
   );
 }
-
-export type { CalcAnswer };

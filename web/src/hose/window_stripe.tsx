@@ -21,6 +21,8 @@ export function WindowStripe(props: {
   unit: string;
   working: boolean;
   label: string;
+  /// What was last chosen, a step ahead of what is drawn while an answer is awaited.
+  newest: () => number | undefined;
   choose: (mm: number, at: number) => void;
   rest: () => void;
 }): JSX.Element {
@@ -45,7 +47,7 @@ export function WindowStripe(props: {
   };
   const keys = (e: KeyboardEvent): void => {
     const by = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageUp: 8, PageDown: -8 }[e.key];
-    const to = e.key === "Home" ? window.shortest : e.key === "End" ? window.longest : by === undefined ? undefined : window.chosen + by * keyStep(unit, false);
+    const to = e.key === "Home" ? window.shortest : e.key === "End" ? window.longest : by === undefined ? undefined : (props.newest() ?? window.chosen) + by * keyStep(unit, false);
     if (to === undefined) return;
     e.preventDefault();
     const step = keyStep(unit, false);

@@ -15,7 +15,13 @@ struct CalcWanted {
   std::string name;
   std::vector<std::string> words;
   bool list{}, describe{};
+  std::string file;   ///< to draw into; empty: answer on the terminal
+  std::string paper;  ///< "a4", "letter"
 };
+/// All of it or nothing: an older file of that name stays until the new one is whole.
+[[nodiscard]] bool write_whole(const std::string& file, const std::string& bytes);
+/// Says what was written, or that it could not be; gives the exit status.
+int show_written(const std::string& file, const std::string& bytes, const Options& options);
 int run_calc(const CalcWanted& wanted, const Options& options);
 int run_manual(const std::string& folder);
 

@@ -3,6 +3,7 @@
 #include <unistd.h>
 #include <chrono>
 
+#include "binder/hose_paper.hpp"
 #include "calculation/catalogue.hpp"
 #include "calculation/text_face.hpp"
 #include "cli/commands.hpp"
@@ -32,6 +33,25 @@ std::function<bool(double)> progress() {
   };
 }
 
+describe::Context context_of(const Options& options) {
+  describe::Context context;
+  context.today = clock_now().today;
+  context.units = unit_set(options);
+  context.tables = calculation::catalogue().tables();
+  context.progress = progress();
+  return context;
+}
+
+/// What it gives, drawn into a file whose ending says how.
+int draw(const CalcWanted& wanted, const Options& options) {
+  const auto dot = wanted.file.rfind('.');
+  const auto ending = dot == std::string::npos ? std::string{} : wanted.file.substr(dot + 1);
+  const auto made = binder::paper_of({wanted.name, ending, wanted.paper},
+                                     from_words(wanted.words, {}), context_of(options));
+  return made ? show_written(wanted.file, made->bytes, options)
+              : show_problems(made.error(), options);
+}
+
 }  // namespace
 
 int run_calc(const CalcWanted& wanted, const Options& options) {
@@ -48,11 +68,8 @@ int run_calc(const CalcWanted& wanted, const Options& options) {
                                     : calculation::describe_text(*found));
     return k_done;
   }
-  describe::Context context;
-  context.today = clock_now().today;
-  context.units = unit_set(options);
-  context.tables = calculation::catalogue().tables();
-  context.progress = progress();
+  if (!wanted.file.empty()) return draw(wanted, options);
+  const auto context = context_of(options);
   const std::vector<std::string_view> words(wanted.words.begin(), wanted.words.end());
   const auto answer =
       calculation::call_words(*found, words, context, {unit_set(options), {}, false}, options.json);

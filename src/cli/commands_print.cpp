@@ -8,9 +8,6 @@
 #include "cli/commands.hpp"
 
 namespace wm::cli {
-namespace {
-
-/// All of it or nothing: an older card of that name stays until the new one is whole.
 bool write_whole(const std::string& file, const std::string& bytes) {
   const std::string part = file + ".part";
   std::error_code error;
@@ -27,7 +24,18 @@ bool write_whole(const std::string& file, const std::string& bytes) {
   return false;
 }
 
-}  // namespace
+int show_written(const std::string& file, const std::string& bytes, const Options& options) {
+  if (!write_whole(file, bytes)) {
+    fmt::print(stderr, "Cannot write {}: does the folder exist, is there room?\n", file);
+    return k_machine;
+  }
+  if (options.json) {
+    fmt::print("{{\"file\":{},\"bytes\":{}}}\n", calculation::json_string(file), bytes.size());
+    return k_done;
+  }
+  fmt::print("Wrote {} ({} bytes).\n", file, bytes.size());
+  return k_done;
+}
 
 int run_print(const std::string& kind, const std::string& id, const std::string& file,
               const std::string& paper, Options options) {
@@ -53,16 +61,7 @@ int run_print(const std::string& kind, const std::string& id, const std::string&
       problem = printed.error();
   });
   if (problem) return show_problems({*problem}, options);
-  if (!write_whole(file, bytes)) {
-    fmt::print(stderr, "Cannot write {}: does the folder exist, is there room?\n", file);
-    return k_machine;
-  }
-  if (options.json) {
-    fmt::print("{{\"file\":{},\"bytes\":{}}}\n", calculation::json_string(file), bytes.size());
-    return k_done;
-  }
-  fmt::print("Wrote {} ({} bytes).\n", file, bytes.size());
-  return k_done;
+  return show_written(file, bytes, options);
 }
 
 }  // namespace wm::cli

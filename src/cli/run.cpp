@@ -115,6 +115,10 @@ void add_calc(CLI::App& app, Wanted& w, int& status) {
       ->allow_extra_args();
   calc->add_flag("--list", w.calc.list, "List all calculations");
   calc->add_flag("--describe", w.calc.describe, "Show what it takes and gives");
+  calc->add_option("--to", w.calc.file,
+                   "hose-sheet: draw it into FILE.pdf, .svg or .png; its centreline into FILE.csv "
+                   "or .dxf");
+  calc->add_option("--paper", w.calc.paper, "Paper of the drawing: a4 (unless said) or letter");
   common(calc, w);
   calc->callback([&] { status = run_calc(w.calc, w.options); });
   calc->footer(

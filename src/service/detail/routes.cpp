@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include "binder/cards.hpp"
+#include "binder/hose_paper.hpp"
 #include "calculation/catalogue.hpp"
 #include "calculation/json_face.hpp"
 #include "calculation/toml_face.hpp"
@@ -211,25 +212,51 @@ Answer Routes::print(const Ask& ask, std::string_view kind, std::string_view fil
 
 Answer Routes::post(const Ask& ask) {
   const auto parts = split(ask.path);
-  if (parts.size() != 3 || parts[0] != "api" || !is_face(parts[1])) {
+  const bool draws = parts.size() == 3 && parts[0] == "api" && parts[1] == "sheet";
+  if (!draws && (parts.size() != 3 || parts[0] != "api" || !is_face(parts[1]))) {
     return refusal(404, Kind::not_found, "nothing can be sent to this address",
                    "GET /api/openapi.json lists what there is.");
   }
   const std::string name(parts[2]);
-  Answer answer = parts[1] == "calc"  ? calculate(name, ask.body)
-                  : parts[1] == "act" ? act(name, ask.body)
-                                      : look(name, ask.body);
+  Answer answer = draws                ? drawn(name, ask)
+                  : parts[1] == "calc" ? calculate(name, ask.body)
+                  : parts[1] == "act"  ? act(name, ask.body)
+                                       : look(name, ask.body);
   answer.headers.emplace_back("Cache-Control", "no-store");
+  return answer;
+}
+
+describe::Context Routes::calculation_context() const {
+  describe::Context context;
+  context.today = settings_.clock().today;
+  context.units = settings_.units;
+  context.tables = calculation::catalogue().tables();
+  return context;
+}
+
+Answer Routes::drawn(const std::string& name, const Ask& ask) {
+  if (!binder::is_drawn(name)) return no_such("drawn calculation", name);
+  auto made = binder::paper_of({name, query(ask, "as"), query(ask, "paper")},
+                               from_json(or_empty(ask.body)), calculation_context());
+  if (!made) return problems_answer(made.error());
+  Answer answer;
+  answer.type = made->type;
+  answer.body = std::move(made->bytes);
+  answer.headers = {{"Content-Disposition", disposition(made->type == "application/pdf" ||
+                                                            made->type.starts_with("image/svg") ||
+                                                            made->type == "image/png",
+                                                        made->name)}};
+  if (made->type.starts_with("image/svg")) {
+    answer.headers.emplace_back("Content-Security-Policy",
+                                "default-src 'none'; style-src 'unsafe-inline'; sandbox");
+  }
   return answer;
 }
 
 Answer Routes::calculate(const std::string& name, const std::string& body) {
   const auto* found = calculation::catalogue().find(name);
   if (found == nullptr) return no_such("calculation", name);
-  describe::Context context;
-  context.today = settings_.clock().today;
-  context.units = settings_.units;
-  context.tables = calculation::catalogue().tables();
+  const auto context = calculation_context();
   calculation::WriteOptions options;
   options.units = settings_.units;
   auto answer = calculation::call_json(*found, or_empty(body), context, options);

@@ -26,7 +26,10 @@ class Routes {
   [[nodiscard]] Answer attachment(const Ask& ask, std::string_view hash);
   [[nodiscard]] Answer sheet(std::string_view file);
   [[nodiscard]] Answer print(const Ask& ask, std::string_view kind, std::string_view file);
+  [[nodiscard]] describe::Context calculation_context() const;
   [[nodiscard]] Answer calculate(const std::string& name, const std::string& body);
+  /// A calculation drawn, or its file for another program.
+  [[nodiscard]] Answer drawn(const std::string& name, const Ask& ask);
   [[nodiscard]] Answer look(const std::string& name, const std::string& body);
   [[nodiscard]] Answer act(const std::string& name, const std::string& body);
 

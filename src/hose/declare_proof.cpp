@@ -36,7 +36,8 @@ void declare_proof(describe::Catalogue& catalogue) {
        read("MIL-DTL-8789F", "4.9.2: bore ball"),
        read("AL0907", "pages 54 and 58: what to reject; test again before fitting"),
        read("TM 1-1500-204-23-2", "page 4-47: caps; tag"),
-       secondary("hoses notes", "section 9: 6 uA at 1000 V on 18 in, unconfirmed, advice")},
+       secondary("a page that quotes a military specification",
+                 "6 uA at 1000 V d.c. on 18 in: unconfirmed, advice only")},
       {caution::eye_protection, caution::high_tension, caution::fuel_vapour, caution::defer}));
 }
 

@@ -158,11 +158,12 @@ class Sheet {
   }
 
   void fluid() {
-    if (is_fuel(in_.carries) && in_.liner == Liner::ptfe_plain) {
-      problems_.push_back(problem(
-          "liner", Kind::refused,
-          "fuel charges a plain PTFE liner until it sparks through to the braid and leaks",
-          "a conductive liner for fuel", "ptfe-conductive", "hoses notes, section 9 (secondary)"));
+    if (is_fuel(in_.carries) && in_.liner == Liner::ptfe_plain && in_.remarks.empty()) {
+      problems_.push_back(
+          problem("liner", Kind::conflict,
+                  "fuel charges a plain PTFE liner until it sparks through to the braid and leaks",
+                  "a conductive liner for fuel; or, in the remarks, what its maker states for fuel",
+                  "ptfe-conductive", "a vehicle standard, as reported (secondary)"));
     }
     if (in_.carries == Carries::hydraulic_phosphate && in_.liner == Liner::elastomer &&
         in_.remarks.empty()) {
@@ -304,6 +305,11 @@ class Sheet {
           "no fire sleeve ahead of the firewall: what carries flammable fluid there must be at "
           "least "
           "fire resistant, as an assembly that was tested so");
+    }
+    if (is_fuel(in_.carries) && in_.liner == Liner::ptfe_plain) {
+      w.emplace_back(
+          "fuel and a plain PTFE liner: it charges and sparks through to the braid (secondary "
+          "source); a conductive liner is usual");
     }
     if (in_.carries == Carries::fuel_with_alcohol) {
       w.emplace_back("fuel with alcohol: ask the maker of the hose for this fuel in writing");

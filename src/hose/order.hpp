@@ -91,9 +91,9 @@ struct HoseOrderAnswer {
     const describe::Context& context, quantity::Length length);
 
 /// @return missing (each thing a hose shop would have to ask for), conflict (clocking of a
-///         straight end; a pressure above the proof; a length shorter than its tolerance),
-///         refused (proof pressure above the table; fuel through plain PTFE; a liner that the
-///         fluid attacks), not_found (size)
+///         straight end; working pressure not below the proof; a length shorter than its
+///         tolerance; fuel through plain PTFE without a word of its maker), refused (proof pressure
+///         above the table), not_found (size)
 [[nodiscard]] Checked<HoseOrderAnswer> hose_order(const HoseOrderInput& input,
                                                   const describe::Context& context);
 

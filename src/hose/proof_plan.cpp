@@ -38,6 +38,7 @@ class Planner {
       : in_(in), context_(context) {}
 
   Checked<ProofPlan> run() {
+    inside();
     out_.hose_volume_m3 = bore_volume(in_.bore.value, in_.length.value);
     out_.volume_m3 = out_.hose_volume_m3 + (in_.pump_volume ? in_.pump_volume->value.si : 0.0);
     auto limit = proof_limit(context_, {in_.family, in_.size, in_.makers_proof, in_.makers_source});
@@ -55,6 +56,17 @@ class Planner {
   }
 
  private:
+  void inside() {
+    if (!(in_.bore.value.si > 0.0)) {
+      problems_.push_back(problem("bore", Kind::missing, "the bore is not there",
+                                  "the inside diameter of the hose", "13/32 in"));
+    }
+    if (!(in_.length.value.si > 0.0)) {
+      problems_.push_back(problem("length", Kind::missing, "the length is not there",
+                                  "the length of the assembly", "24 in"));
+    }
+  }
+
   void refuse_above(const std::optional<EnteredPressure>& most, const char* whose) {
     if (!most || in_.test_pressure->value.si <= most->value.si * k_equal) return;
     problems_.push_back(

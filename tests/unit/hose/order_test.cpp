@@ -151,6 +151,9 @@ TEST_F(Order, FluidAndLinerMustAgree) {
   EXPECT_EQ(paths(in), "remarks ");
   in.remarks = "liner by name";
   EXPECT_EQ(paths(in), "");
+  in.carries = Carries::fuel;
+  in.liner = Liner::ptfe_plain;
+  EXPECT_TRUE(says(run(in).warnings, "sparks through"));
 }
 
 TEST_F(Order, WarnsOfWhatIsUnusual) {

@@ -169,6 +169,10 @@ TEST_F(Proof, WithoutATableTheMakersFigureIsAskedFor) {
   EXPECT_NE(first(in).expected.find("-8"), std::string::npos);
   in.size.clear();
   EXPECT_EQ(first(in).kind, Kind::missing);
+  in = good();
+  in.bore = {};
+  in.length = {};
+  EXPECT_EQ(paths(in), "bore length ");
   context.tables = {};
   EXPECT_EQ(paths(good()), "family ");
 }

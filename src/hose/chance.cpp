@@ -37,9 +37,16 @@ Rod drawn(const ChanceAsk& ask, statistics::Draws& draws) {
 
 Chance chance(const ChanceAsk& ask, const std::function<bool(double)>& go_on) {
   statistics::Draws draws(ask.seed);
+  // One span needs no chain about it; that is the usual hose, and ten thousand of it.
+  const bool plain = ask.supports.empty();
   RodSolver solver(ask.segments);
+  LieSolver chain(ask.segments);
   Shape nominal, shape;
-  solver.cold(ask.rod, nominal);
+  Lie nominal_lie, lie;
+  if (plain)
+    solver.cold(ask.rod, nominal);
+  else
+    chain.cold(ask.rod, ask.supports, nominal_lie);
   Chance out;
   double most = 0;
   for (; out.samples < ask.samples; ++out.samples) {
@@ -47,21 +54,37 @@ Chance chance(const ChanceAsk& ask, const std::function<bool(double)>& go_on) {
         !go_on(static_cast<double>(out.samples) / static_cast<double>(ask.samples)))
       break;
     const Rod rod = drawn(ask, draws);
-    if (rod.length <= (rod.end - rod.start).norm() * (1 + 1e-6)) {
-      ++out.taut;
-      continue;
+    double curvature = 0;
+    if (plain) {
+      if (rod.length <= (rod.end - rod.start).norm() * (1 + 1e-6)) {
+        ++out.taut;
+        continue;
+      }
+      solver.follow(rod, nominal, shape);
+      if (shape.settled != Settled::stable) {
+        ++out.jumped;
+        solver.cold(rod, shape);
+        if (shape.settled != Settled::stable) continue;
+      }
+      curvature = tightest(shape).curvature;
+    } else {
+      if (taut_span(rod, ask.supports)) {
+        ++out.taut;
+        continue;
+      }
+      chain.warm(rod, ask.supports, nominal_lie, lie);
+      if (lie.settled != Settled::stable) {
+        ++out.jumped;
+        continue;
+      }
+      curvature = tightest(lie).curvature;
     }
-    solver.follow(rod, nominal, shape);
-    if (shape.settled != Settled::stable) {
-      ++out.jumped;
-      solver.cold(rod, shape);
-      if (shape.settled != Settled::stable) continue;
-    }
-    const double curvature = tightest(shape).curvature;
     most = std::max(most, curvature);
     const bool tight = curvature * ask.least_radius > 1;
     const bool near = std::any_of(ask.keep_outs.begin(), ask.keep_outs.end(), [&](const Apart& a) {
-      return gap(shape, ask.outside_diameter, a.solid).clear < a.needed;
+      const auto g = plain ? gap(shape, ask.outside_diameter, a.solid)
+                           : gap(lie, ask.outside_diameter, a.solid);
+      return g.clear < a.needed;
     });
     out.too_tight += tight ? 1 : 0;
     out.too_near += near ? 1 : 0;

@@ -4,6 +4,7 @@
 #include <functional>
 #include <vector>
 
+#include "hose/chain.hpp"
 #include "hose/envelope.hpp"
 #include "hose/solid.hpp"
 
@@ -16,6 +17,7 @@ struct Apart {
 
 struct ChanceAsk {
   Rod rod;  ///< nominal, with its length
+  std::vector<Support> supports;
   Motion motion;
   double least_radius{};
   double outside_diameter{};

@@ -2,8 +2,10 @@
 
 #include "hose/fit.hpp"
 #include "hose/length.hpp"
+#include "hose/measured_ends.hpp"
 #include "hose/shape.hpp"
 #include "hose/sheet.hpp"
+#include "hose/stiffness.hpp"
 #include "tables/hose/all.hpp"
 
 namespace wm::hose {
@@ -117,14 +119,28 @@ void declare(describe::Catalogue& catalogue) {
        read("FAA-H-8083-30", "page 7-19: slack 5 to 8 %, two diameters straight at each end"),
        read("TM 1-1500-204-23-2", "table 4-15, page 4-47: bend radius to the inside")},
       {caution::hot_parts, caution::look_again, caution::defer}));
+  catalogue.add(calculation<&hose_ends>(
+      "hose-ends", "Where two fittings sit, from a dummy tube or from tape and inclinometer",
+      {derived("least squares and the law of propagation over the readings "
+               "(docs/method/hose-shape.md, section on measuring the ends)"),
+       from_memory("JCGM 100:2008", "4.3.7 and 5.1.2: limits taken as uniform, and combined"),
+       read("MIL-DTL-83796/5", "fig. 3, note 3: clocking within 3 degrees up to 2 ft, 5 above")},
+      {caution::look_again, caution::defer}));
+  catalogue.add(calculation<&hose_stiffness>(
+      "hose-stiffness", "Bending stiffness of a hose, from the sag test or between two boards",
+      {derived("heavy cantilever and elastica between two boards (docs/method/hose-shape.md); "
+               "compared with a shooting solver and with closed forms")},
+      {caution::eye_protection, caution::defer}));
   catalogue.add(calculation<&hose_sheet>(
       "hose-sheet", "Everything on the drawing sheet of one hose",
       {derived("hose-shape and hose-length for one hose (docs/method/hose-shape.md)"),
        read("AC 43.13-1B CHG 1", "fig. 9-9, page 9-23: +2 % to -4 % under pressure"),
        read("MIL-DTL-83796/5", "fig. 3, notes 1, 3, 4 and 5: clocking, its steps and tolerance")},
-      {caution::proof_with_liquid, caution::hot_parts, caution::eye_protection,
-       caution::look_again, caution::defer}));
+      {caution::proof_with_liquid, caution::hot_parts, caution::eye_protection, caution::look_again,
+       caution::defer}));
+  declare_proof(catalogue);
   declare_rating(catalogue);
+  declare_making(catalogue);
 }
 
 }  // namespace wm::hose

@@ -4,10 +4,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "hose/chance.hpp"
 #include "hose/envelope.hpp"
 #include "hose/rod_measure.hpp"
+#include "hose/supports.hpp"
 #include "hose/window.hpp"
 #include "quantity/as_typed.hpp"
 
@@ -17,39 +19,10 @@ namespace {
 using quantity::Length;
 
 constexpr double k_eighth_inch = 0.0254 / 8;
-constexpr double k_wiring = 6 * 0.0254;        // AC 43.13-1B par. 11-96
-constexpr double k_wiring_least = 2 * 0.0254;  // the same, where 6 in is impossible
-
-Problem problem(std::string path, Kind kind, std::string what, std::string expected = {}) {
-  return {kind, std::move(path), std::move(what), std::move(expected), {}, {}, {}};
-}
-
-struct ToSolid {
-  const std::string& path;
-  Problems& problems;
-
-  std::optional<Solid> operator()(const BallShape& s) const {
-    return Solid(Sphere{vector_of(s.centre), s.radius.value.si});
-  }
-  std::optional<Solid> operator()(const TubeShape& s) const {
-    return Solid(Capsule{vector_of(s.from), vector_of(s.to), s.radius.value.si});
-  }
-  std::optional<Solid> operator()(const BoxShape& s) const {
-    return Solid(Box{vector_of(s.centre),
-                     0.5 * Vector(s.size_x.value.si, s.size_y.value.si, s.size_z.value.si),
-                     Eigen::Matrix3d::Identity()});
-  }
-  std::optional<Solid> operator()(const WallShape& s) const {
-    const Vector normal(s.free_side.x, s.free_side.y, s.free_side.z);
-    if (normal.norm() == 0) {
-      problems.push_back(
-          problem(path + "/shape/free_side", Kind::out_of_bounds, "a direction needs a length"));
-      return std::nullopt;
-    }
-    return Solid(Wall{vector_of(s.point), normal.normalized()});
-  }
-  std::optional<Solid> operator()(const MeshShape& /*s*/) const { return std::nullopt; }
-};
+constexpr int k_clear_steps = 24;  // of the window, when it is searched for what is near
+constexpr double k_noted_turn = 5 * std::numbers::pi / 180;  // common practice, no source
+constexpr double k_wiring = 6 * 0.0254;                      // AC 43.13-1B par. 11-96
+constexpr double k_wiring_least = 2 * 0.0254;                // the same, where 6 in is impossible
 
 struct Thing {
   std::string name;
@@ -57,26 +30,27 @@ struct Thing {
   Apart apart;
 };
 
-std::vector<Thing> things_of(const HoseLengthInput& in, const Rod& rod, Problems& problems) {
+std::vector<Thing> things_of(const HoseLengthInput& in, const Reach& ends,
+                             const describe::Context& context, Problems& problems) {
   std::vector<Thing> out;
   for (std::size_t i = 0; i < in.keep_outs.size(); ++i) {
     const auto& keep = in.keep_outs[i];
     const auto path = fmt::format("keep_outs/{}", i);
     if (!keep.needed && keep.beside != Beside::wiring) {
-      problems.push_back(problem(path + "/needed", Kind::missing,
-                                 fmt::format("no document gives the distance from {}", keep.name),
-                                 "the distance that the maker's manual or you ask for"));
+      problems.push_back({Kind::missing,
+                          path + "/needed",
+                          fmt::format("no document gives the distance from {}", keep.name),
+                          "the distance that the maker's manual or you ask for",
+                          {},
+                          {},
+                          {}});
       continue;
     }
-    auto solid = std::visit(ToSolid{path, problems}, keep.shape);
+    auto solid = solid_of(keep, path, context, problems);
     if (!solid) continue;
-    for (const Vector* end : {&rod.start, &rod.end}) {
-      if (nearest(*solid, *end, *end).distance < 0.5 * in.outside_diameter.value.si) {
-        problems.push_back(problem(path + "/shape", Kind::conflict,
-                                   fmt::format("{} lies around an end of the hose", keep.name),
-                                   "a thing beside the hose, not around its fitting"));
-        break;
-      }
+    if (auto around = around_an_end(keep, *solid, ends, in.outside_diameter.value.si, path)) {
+      problems.push_back(std::move(*around));
+      continue;
     }
     out.push_back({keep.name,
                    keep.beside,
@@ -85,35 +59,27 @@ std::vector<Thing> things_of(const HoseLengthInput& in, const Rod& rod, Problems
   return out;
 }
 
-Motion motion_of(const HoseLengthInput& in, const Rod& rod) {
-  Motion out;
-  out.centre = rod.end;
-  if (!in.motion) return out;
-  const auto& m = *in.motion;
-  const auto si = [](const auto& v) { return v ? v->value.si : 0.0; };
-  out.shift = {si(m.shift_x), si(m.shift_y), si(m.shift_z)};
-  out.turn = {si(m.turn_x), si(m.turn_y), si(m.turn_z)};
-  if (m.centre) out.centre = vector_of(*m.centre);
-  return out;
-}
-
 class Work {
  public:
-  Work(const HoseLengthInput& in, const Reach& ends, std::vector<Thing> things,
-       const describe::Context& context)
+  Work(const HoseLengthInput& in, const Reach& ends, std::vector<Support> supports,
+       std::vector<Thing> things, const describe::Context& context)
       : in_(in),
         ends_(ends),
+        supports_(std::move(supports)),
         things_(std::move(things)),
         context_(context),
         unit_(quantity::typed_unit(in.outside_diameter, context.units)),
         rigid_(ends.rigid_near + ends.rigid_far),
         limit_(centreline_radius(in.least_radius.value.si, in.radius_to,
                                  in.outside_diameter.value.si)),
-        motion_(motion_of(in, ends.rod)) {}
+        motion_(motion_of(in.motion, ends.rod)) {}
 
   Checked<HoseLengthAnswer> run() {
     ask_.positions = extremes(ends_.rod, motion_);
+    ask_.supports = supports_;
     ask_.least_radius = limit_;
+    ask_.straight = 2 * in_.outside_diameter.value.si;
+    ask_.most_turn = in_.most_turn_at_ends ? in_.most_turn_at_ends->value.si : 0;
     ask_.stretches = {1 - in_.shortens.si, 1.0, 1 + in_.lengthens.si};
     const auto window = length_window(ask_);
     out_.rigid = {rigid_};
@@ -127,7 +93,7 @@ class Work {
     }
     say_limit();
     if (window.shortest) {
-      say_window(window);
+      if (auto stopped = say_window(window); !stopped.empty()) return Fail(std::move(stopped));
     } else {
       out_.binding = fmt::format(
           "no length keeps {}: the widest bend that this route allows is {}, with {} of hose",
@@ -143,9 +109,14 @@ class Work {
                                                   : out_.best.si;
     if (const auto stopped = surroundings(looked_at - rigid_); !stopped.empty())
       return Fail(stopped);
+    straight_part(looked_at - rigid_);
     slack_rules();
     out_.notes.push_back(
-        "taken: a round hose, made and stored straight, not twisted, without weight or friction");
+        in_.weight
+            ? "taken: a round hose, made and stored straight, not twisted, without friction; "
+              "its weight counts for what is near it, not for the window"
+            : "taken: a round hose, made and stored straight, not twisted, without weight or "
+              "friction");
     return std::move(out_);
   }
 
@@ -170,23 +141,115 @@ class Work {
         100 * in_.shortens.si));
   }
 
-  void say_window(const Window& window) {
-    out_.shortest = Length{*window.shortest + rigid_};
-    out_.longest = Length{*window.longest + rigid_};
-    out_.working.push_back(fmt::format(
-        "window of the hose that can bend: {} to {}; widest bend {} "
-        "at {}",
-        say(*window.shortest), say(*window.longest), say(window.best_radius), say(window.best)));
+  Problems say_window(const Window& window) {
+    double shortest = *window.shortest, longest = *window.longest;
+    out_.working.push_back(
+        fmt::format("window of the hose that can bend: {} to {}; widest bend {} "
+                    "at {}",
+                    say(shortest), say(longest), say(window.best_radius), say(window.best)));
+    std::string short_side =
+                    fmt::format("the bend is too tight beside the fittings{}", pressure_words()),
+                long_side = "it is too tight in its bow";
+    if (in_.most_turn_at_ends) {
+      short_side += ", or not straight enough behind them";
+      long_side += ", or not straight enough behind its ends";
+    }
+    if (window.open_above) long_side = "nothing was looked at";
+    if (!things_.empty()) {
+      const auto kept = keeps_away(window);
+      if (kept.stopped) return {{Kind::stopped, "", "stopped", {}, {}, {}, {}}};
+      if (!kept.any) {
+        out_.notes.push_back(fmt::format(
+            "no length in the window by the bend ({} to {} overall) keeps away from {}: move the "
+            "route, or clamp it",
+            words(shortest + rigid_), words(longest + rigid_), kept.binds_long));
+      } else {
+        if (kept.shortest > shortest) {
+          shortest = kept.shortest;
+          short_side = fmt::format("it comes too near to {}", kept.binds_short);
+        }
+        if (kept.longest < longest) {
+          longest = kept.longest;
+          long_side = fmt::format("it comes too near to {}", kept.binds_long);
+        }
+        out_.working.push_back(
+            fmt::format("of these, away from everything: {} to {}", say(shortest), say(longest)));
+      }
+    }
+    out_.shortest = Length{shortest + rigid_};
+    out_.longest = Length{longest + rigid_};
     out_.working.push_back(fmt::format("overall = hose + both rigid ends = {} to {}",
                                        say(out_.shortest->si), say(out_.longest->si)));
-    if (window.open_above)
+    if (window.open_above && longest == *window.longest)
       out_.notes.push_back(
           "the longest length is where the search ended, not where the radius did");
-    out_.binding = fmt::format(
-        "shorter than {}, the bend is too tight beside the fittings{}; longer "
-        "than {}, it is too tight in its bow",
-        words(out_.shortest->si), pressure_words(), words(out_.longest->si));
+    out_.binding = fmt::format("shorter than {}, {}; longer than {}, {}", words(out_.shortest->si),
+                               short_side, words(out_.longest->si), long_side);
     choose();
+    return {};
+  }
+
+  struct Kept {
+    bool stopped{}, any{};
+    double shortest{}, longest{};
+    std::string binds_short, binds_long;
+  };
+
+  /// The thing that lacks most of its distance at this length, and how much; 0 or more: all kept.
+  std::pair<double, std::size_t> lacks(double length) {
+    const auto worst = worst_gaps(length, false);
+    double least = std::numeric_limits<double>::infinity();
+    std::size_t which = 0;
+    for (std::size_t i = 0; i < things_.size(); ++i) {
+      const double over = worst[i].clear - things_[i].apart.needed;
+      if (over < least) {
+        least = over;
+        which = i;
+      }
+    }
+    return {least, which};
+  }
+
+  /// The part of the window that keeps away from everything: the one that holds the widest bend,
+  /// or the nearest to it.
+  Kept keeps_away(const Window& window) {
+    Kept out;
+    const double from = *window.shortest, to = *window.longest;
+    std::vector<double> at;
+    std::vector<std::pair<double, std::size_t>> over;
+    for (int i = 0; i <= k_clear_steps; ++i) {
+      if (!context_.go_on(static_cast<double>(i) / k_clear_steps)) {
+        out.stopped = true;
+        return out;
+      }
+      at.push_back(from + (to - from) * i / k_clear_steps);
+      over.push_back(lacks(at.back()));
+    }
+    std::optional<std::size_t> start;
+    for (std::size_t i = 0; i < at.size(); ++i) {
+      if (over[i].first < 0) continue;
+      if (!start || std::abs(at[i] - window.best) < std::abs(at[*start] - window.best)) start = i;
+    }
+    if (!start) {
+      out.binds_long = things_[over[at.size() / 2].second].name;
+      return out;
+    }
+    out.any = true;
+    std::size_t low = *start, high = *start;
+    while (low > 0 && over[low - 1].first >= 0) --low;
+    while (high + 1 < at.size() && over[high + 1].first >= 0) ++high;
+    const auto edge = [&](double kept, double lost) {
+      for (int i = 0; i < 20; ++i) {
+        const double middle = 0.5 * (kept + lost);
+        (lacks(middle).first >= 0 ? kept : lost) = middle;
+      }
+      return kept;
+    };
+    out.shortest = low > 0 ? edge(at[low], at[low - 1]) : from;
+    out.longest = high + 1 < at.size() ? edge(at[high], at[high + 1]) : to;
+    if (low > 0) out.binds_short = things_[over[low - 1].second].name;
+    if (high + 1 < at.size()) out.binds_long = things_[over[high + 1].second].name;
+    return out;
   }
 
   [[nodiscard]] std::string pressure_words() const {
@@ -196,7 +259,8 @@ class Work {
   [[nodiscard]] bool is_nearly_straight() const {
     const Vector across = ends_.rod.end - ends_.rod.start;
     const auto& ahead = ends_.rod.start_direction;
-    return ahead.dot(ends_.rod.end_direction) > 0.94 && ahead.dot(across) > 0.94 * across.norm();
+    return supports_.empty() && ahead.dot(ends_.rod.end_direction) > 0.94 &&
+           ahead.dot(across) > 0.94 * across.norm();
   }
   /// Overall length with 5 % of slack on a nearly straight run, else 0.
   /// @source FAA-H-8083-30 p. 7-19: 5 to 8 % of the hose's total length
@@ -226,28 +290,60 @@ class Work {
     }
   }
 
-  /// What is near, at this length of hose, over all positions and pressures.
-  Problems surroundings(double length) {
+  /// Least gap of each thing at this length of hose, over all positions and pressures; and under
+  /// every pull of its weight, where that was entered and is asked for.
+  std::vector<Gap> worst_gaps(double length, bool weight) {
     std::vector<Gap> worst(things_.size());
     for (auto& g : worst) g.clear = 1e9;
-    RodSolver solver(ask_.segments);
-    Shape before, shape;
+    std::vector<Vector> pulls{Vector(0, 0, 0)};
+    if (weight && in_.weight) {
+      for (const auto& pull : pulls_of(*in_.weight)) pulls.push_back(pull.weight);
+    }
     for (const auto& position : ask_.positions) {
       for (const double stretch : ask_.stretches) {
         Rod rod = position;
         rod.length = length * stretch;
-        if (rod.length <= (rod.end - rod.start).norm() * (1 + 1e-6)) continue;
-        solver.warm(rod, before, shape);
-        if (shape.settled != Settled::stable) continue;
-        for (std::size_t i = 0; i < things_.size(); ++i) {
-          const auto g = gap(shape, in_.outside_diameter.value.si, things_[i].apart.solid);
-          if (g.clear < worst[i].clear) worst[i] = g;
+        const auto supports = stretched(supports_, stretch);
+        if (taut_span(rod, supports)) continue;
+        for (const auto& pull : pulls) {
+          rod.weight = pull;
+          lies_.warm(rod, supports, before_, lie_);
+          if (lie_.settled != Settled::stable) continue;
+          for (std::size_t i = 0; i < things_.size(); ++i) {
+            const auto g = gap(lie_, in_.outside_diameter.value.si, things_[i].apart.solid);
+            if (g.clear < worst[i].clear) worst[i] = g;
+          }
+          std::swap(before_, lie_);
         }
-        std::swap(before, shape);
       }
     }
+    return worst;
+  }
+
+  /// What is near, at this length of hose.
+  Problems surroundings(double length) {
+    const auto worst = worst_gaps(length, true);
     for (std::size_t i = 0; i < things_.size(); ++i) tell(things_[i], worst[i]);
     return draw(length);
+  }
+
+  /// A handbook asks for straight hose behind each end; what it turns there is told.
+  void straight_part(double length) {
+    Rod rod = ends_.rod;
+    rod.length = length;
+    Lie lie;
+    if (taut_span(rod, supports_)) return;
+    lies_.cold(rod, supports_, lie);
+    if (lie.settled != Settled::stable) return;
+    const double turn = turn_at_ends(lie, ask_.straight);
+    out_.turn_at_ends = quantity::Angle{turn};
+    out_.working.push_back(fmt::format(
+        "straight behind each end: 2 x {} = {}; there the hose turns up to {:.1f} degrees",
+        say(in_.outside_diameter.value.si), say(ask_.straight), turn * 180 / std::numbers::pi));
+    if (!in_.most_turn_at_ends && turn > k_noted_turn)
+      out_.notes.push_back(
+          "the hose is not straight for two diameters behind its ends, as FAA-H-8083-30 p. 7-19 "
+          "asks: a longer rigid end or another direction would help");
   }
 
   void tell(const Thing& thing, const Gap& worst) {
@@ -273,6 +369,7 @@ class Work {
     ChanceAsk ask;
     ask.rod = ends_.rod;
     ask.rod.length = length;
+    ask.supports = supports_;
     ask.motion = motion_;
     ask.least_radius = limit_;
     ask.outside_diameter = in_.outside_diameter.value.si;
@@ -312,6 +409,7 @@ class Work {
 
   const HoseLengthInput& in_;
   const Reach& ends_;
+  std::vector<Support> supports_;
   std::vector<Thing> things_;
   const describe::Context& context_;
   const quantity::Unit& unit_;
@@ -319,18 +417,35 @@ class Work {
   double limit_;
   Motion motion_;
   WindowAsk ask_;
+  LieSolver lies_{64};
+  Lie before_, lie_;
   HoseLengthAnswer out_;
 };
 
 }  // namespace
 
+Motion motion_of(const std::optional<EngineMotion>& entered, const Rod& rod) {
+  Motion out;
+  out.centre = rod.end;
+  if (!entered) return out;
+  const auto& m = *entered;
+  const auto si = [](const auto& v) { return v ? v->value.si : 0.0; };
+  out.shift = {si(m.shift_x), si(m.shift_y), si(m.shift_z)};
+  out.turn = {si(m.turn_x), si(m.turn_y), si(m.turn_z)};
+  if (m.centre) out.centre = vector_of(*m.centre);
+  return out;
+}
+
 Checked<HoseLengthAnswer> hose_length(const HoseLengthInput& in, const describe::Context& context) {
   const auto ends = reach(in.near_end, in.far_end);
   if (!ends) return Fail(ends.error());
   Problems problems;
-  auto things = things_of(in, ends->rod, problems);
+  if (auto collide = ends_collide(*ends, in.outside_diameter.value.si))
+    problems.push_back(std::move(*collide));
+  auto supports = supports_of(in.clamps, problems);
+  auto things = things_of(in, *ends, context, problems);
   if (!problems.empty()) return Fail(std::move(problems));
-  return Work(in, *ends, std::move(things), context).run();
+  return Work(in, *ends, std::move(supports), std::move(things), context).run();
 }
 
 }  // namespace wm::hose

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "hose/between.hpp"
+#include "hose/envelope.hpp"
 
 namespace wm::hose {
 
@@ -15,6 +16,9 @@ struct EngineMotion {
   std::optional<quantity::Entered<quantity::Angle>> turn_x, turn_y, turn_z;
   std::optional<Place> centre;
 };
+
+/// In metres and radians; about the far end where no centre was entered.
+[[nodiscard]] Motion motion_of(const std::optional<EngineMotion>& entered, const Rod& rod);
 
 struct HoseLengthInput {
   HoseEnd near_end, far_end;
@@ -56,6 +60,7 @@ struct HoseLengthAnswer {
   std::string binding;                                ///< which rule binds, in words
   quantity::Length rigid;                             ///< of both ends together
   quantity::Length straight_at_ends;
+  std::optional<quantity::Angle> turn_at_ends;  ///< within that, at the length looked at
   std::vector<NearThing> near;
   std::optional<quantity::Fraction> probability;
   std::vector<LengthAndRadius> scan;

@@ -7,7 +7,7 @@ if(CMAKE_BUILD_TYPE STREQUAL "Debug")
     ${dir}/rod.cpp ${dir}/rod_start.cpp ${dir}/rod_measure.cpp ${dir}/window.cpp
     ${dir}/envelope.cpp ${dir}/chance.cpp ${dir}/dummy_tube.cpp ${dir}/solid.cpp ${dir}/mesh.cpp
     ${dir}/detail/near.cpp ${dir}/detail/free_step.cpp ${dir}/chain.cpp ${dir}/lean.cpp
-    ${dir}/set_rod.cpp ${dir}/stl.cpp
+    ${dir}/set_rod.cpp ${dir}/stl.cpp ${dir}/tape.cpp
     ${dir}/cut_plan.cpp ${dir}/detail/cut_bound.cpp ${dir}/detail/cut_search.cpp
     PROPERTIES COMPILE_OPTIONS -O2)
 endif()

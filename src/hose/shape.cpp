@@ -7,7 +7,11 @@
 #include <cmath>
 #include <numbers>
 
+#include "hose/chain.hpp"
+#include "hose/lean.hpp"
 #include "hose/rod_measure.hpp"
+#include "hose/set_rod.hpp"
+#include "hose/supports.hpp"
 #include "quantity/as_typed.hpp"
 
 namespace wm::hose {
@@ -18,6 +22,7 @@ using quantity::Length;
 
 constexpr double k_longest_share = 3.0;  // of the distance: beyond, loops and several shapes
 constexpr double k_two_feet = 24 * 0.0254;
+constexpr int k_ways_round = 12;
 constexpr double k_degree = std::numbers::pi / 180;
 
 struct Read {
@@ -25,10 +30,13 @@ struct Read {
   std::optional<double> clocking;
 };
 
-Read read_off(const Shape& shape, const Reach& ends) {
-  Read out{tightest(shape), std::nullopt};
-  if (ends.outlet_near && ends.outlet_far)
-    out.clocking = clocking(shape, *ends.outlet_near, *ends.outlet_far);
+Read read_off(const Lie& lie, const Reach& ends) {
+  Read out{tightest(lie), std::nullopt};
+  if (ends.outlet_near && ends.outlet_far) {
+    const double right_hand =
+        angle_about(ends.rod.end_direction, carried(lie, *ends.outlet_near), *ends.outlet_far);
+    out.clocking = std::fmod(2 * std::numbers::pi - right_hand, 2 * std::numbers::pi);
+  }
   return out;
 }
 
@@ -37,18 +45,25 @@ double extrapolated(double coarse, double fine) { return (4 * fine - coarse) / 3
 
 class Work {
  public:
-  Work(const HoseShapeInput& in, const Reach& ends, const describe::Context& context)
-      : in_(in), ends_(ends), unit_(quantity::typed_unit(in.outside_diameter, context.units)) {}
+  Work(const HoseShapeInput& in, const Reach& ends, std::vector<Support> supports,
+       const describe::Context& context)
+      : in_(in),
+        ends_(ends),
+        supports_(std::move(supports)),
+        context_(context),
+        unit_(quantity::typed_unit(in.outside_diameter, context.units)) {}
 
   Checked<HoseShapeAnswer> run() {
     const auto length = flexible();
     if (!length) return Fail(length.error());
-    Rod rod = ends_.rod;
-    rod.length = *length;
-    RodSolver solver(in_.fineness == Fineness::moving ? 32 : 64);
-    Shape shape;
-    solver.cold(rod, shape);
-    if (shape.settled != Settled::stable) {
+    rod_ = ends_.rod;
+    rod_.length = *length;
+    if (auto short_of = too_short(rod_, supports_, in_.clamps, length_path(), extra_, unit_))
+      return Fail(Problems{std::move(*short_of)});
+    LieSolver solver(in_.fineness == Fineness::moving ? 32 : 64);
+    Lie lie;
+    solver.cold(rod_, supports_, lie);
+    if (lie.settled != Settled::stable) {
       return Fail(Problems{{Kind::not_applicable,
                             length_path(),
                             "no shape was found in which this hose lies still",
@@ -57,10 +72,13 @@ class Work {
                             "Try a length nearer to the best one of hose-length.",
                             {}}});
     }
-    Read read = read_off(shape, ends_);
-    if (in_.fineness == Fineness::printed) refine(rod, shape, read);
-    fill(shape, read);
-    others(solver, rod, shape);
+    if (in_.set && in_.fineness != Fineness::moving) with_set(lie);
+    if (in_.weight && in_.fineness != Fineness::moving) under_load(solver, lie);
+    if (auto problems = leaning(lie); !problems.empty()) return Fail(std::move(problems));
+    Read read = read_off(lie, ends_);
+    if (in_.fineness == Fineness::printed && out_.touches.empty()) refine(lie, read);
+    fill(lie, read);
+    if (supports_.empty() && out_.touches.empty()) others(lie);
     return std::move(out_);
   }
 
@@ -90,13 +108,12 @@ class Work {
                             {}}});
     }
     const double length = in_.flexible ? in_.flexible->value.si : in_.overall->value.si - rigid;
-    const double extra = in_.flexible ? 0 : rigid;
-    if (length <= chord * (1 + 1e-6)) {
+    extra_ = in_.flexible ? 0 : rigid;
+    if (!(length > 0)) {
       return Fail(Problems{{Kind::not_applicable,
-                            length_path(),
-                            fmt::format("too short: needs more than {}; you gave {}",
-                                        say(chord + extra), say(length + extra)),
-                            "more than the straight distance between the fittings",
+                            "overall",
+                            fmt::format("the two ends alone are {} long", say(rigid)),
+                            "more than that",
                             {},
                             {},
                             {}}});
@@ -120,14 +137,14 @@ class Work {
     return length;
   }
 
-  void refine(const Rod& rod, Shape& shape, Read& read) const {
-    RodSolver solver(128);
-    Shape fine;
-    solver.cold(rod, fine);
+  void refine(Lie& lie, Read& read) const {
+    LieSolver solver(128);
+    Lie fine;
+    solver.cold(rod_, supports_, fine);
     if (fine.settled != Settled::stable) return;
     const Read finer = read_off(fine, ends_);
     // Two families of shapes must not be mixed.
-    if (std::abs(fine.energy - shape.energy) > 0.01 * shape.energy) return;
+    if (std::abs(fine.energy - lie.energy) > 0.01 * lie.energy) return;
     read.tightest.curvature =
         1 / extrapolated(1 / read.tightest.curvature, 1 / finer.tightest.curvature);
     read.tightest.station = finer.tightest.station;
@@ -135,10 +152,108 @@ class Work {
       const double apart = std::remainder(*finer.clocking - *read.clocking, 2 * std::numbers::pi);
       read.clocking = *finer.clocking + apart / 3;
     }
-    shape = std::move(fine);
+    lie = std::move(fine);
   }
 
-  void fill(const Shape& shape, const Read& read) {
+  /// A hose with a set lies differently for each way round that it is fitted.
+  void with_set(const Lie& lie) {
+    const auto& plain = lie.spans.front();
+    const Vector pick =
+        std::abs(rod_.start_direction.x()) < 0.6 ? Vector::UnitX() : Vector::UnitY();
+    const Vector u = rod_.start_direction.cross(pick).normalized();
+    const Vector v = rod_.start_direction.cross(u);
+    double least = std::numeric_limits<double>::infinity(), most = 0, moves = 0;
+    int lost = 0;
+    for (int way = 0; way < k_ways_round; ++way) {
+      const double angle = 2 * std::numbers::pi * way / k_ways_round;
+      const Vector x = std::cos(angle) * u + std::sin(angle) * v;
+      auto frames = carried_frames(plain, x);
+      SetRod rod;
+      rod.start = rod_.start;
+      rod.end = rod_.end;
+      rod.length = rod_.length;
+      Eigen::Matrix3d axes;
+      axes << x, rod_.start_direction.cross(x), rod_.start_direction;
+      rod.start_frame = Frame(axes);
+      // Fitted without twist: the far fitting takes the frame as the hose brings it.
+      rod.end_frame =
+          Frame::FromTwoVectors(plain.tangents.back(), rod_.end_direction) * frames.back();
+      rod.stiffness = {1, 1, in_.set->twist_stiffness};
+      rod.at_rest = {0, 1 / in_.set->radius.value.si, 0};
+      const auto shape = settle(rod, std::move(frames));
+      if (!shape.stable) {
+        ++lost;
+        continue;
+      }
+      Lie bent;
+      bent.settled = Settled::stable;
+      bent.spans = {shape.curve()};
+      bent.length = rod_.length;
+      const double radius = 1 / tightest(bent).curvature;
+      least = std::min(least, radius);
+      most = std::max(most, radius);
+      moves = std::max(moves, farthest(bent, lie));
+    }
+    if (lost > 0)
+      out_.notes.push_back(
+          fmt::format("with its set the hose finds no rest in {} of {} ways round: it snaps", lost,
+                      k_ways_round));
+    if (most == 0) return;
+    out_.with_set = WithSet{{least}, {most}, {moves}};
+  }
+
+  void under_load(LieSolver& solver, const Lie& lie) {
+    for (const auto& pull : pulls_of(*in_.weight)) {
+      Rod heavy = rod_;
+      heavy.weight = pull.weight;
+      Lie bent;
+      solver.warm(heavy, supports_, lie, bent);
+      if (bent.settled != Settled::stable) {
+        out_.notes.push_back(
+            fmt::format("pulled {} no rest is found: it snaps into another shape", pull.words));
+        continue;
+      }
+      out_.under_load.push_back(
+          {pull.words, {1 / tightest(bent).curvature}, {farthest(bent, lie)}});
+    }
+  }
+
+  Problems leaning(Lie& lie) {
+    if (in_.leans_on.empty()) return {};
+    Problems problems;
+    std::vector<Solid> things;
+    for (std::size_t i = 0; i < in_.leans_on.size(); ++i) {
+      const auto path = fmt::format("leans_on/{}", i);
+      auto solid = solid_of(in_.leans_on[i], path, context_, problems);
+      if (!solid) continue;
+      if (auto around =
+              around_an_end(in_.leans_on[i], *solid, ends_, in_.outside_diameter.value.si, path))
+        problems.push_back(std::move(*around));
+      things.push_back(std::move(*solid));
+    }
+    if (!problems.empty() || in_.fineness == Fineness::moving) return problems;
+    const auto leant = lean(rod_, things, in_.outside_diameter.value.si);
+    if (!leant.found) {
+      out_.notes.push_back(
+          "no shape was found in which it rests against what is in its way: it slips off or jams");
+      return {};
+    }
+    for (const auto& contact : leant.contacts) {
+      out_.touches.push_back({in_.leans_on[contact.solid].name,
+                              {static_cast<double>(contact.node) * leant.shape.spacing()},
+                              contact.force * rod_.length * rod_.length});
+    }
+    if (leant.contacts.empty()) {
+      out_.notes.push_back("it leans on nothing");
+    } else {
+      lie.spans = {leant.shape};
+      lie.energy = leant.shape.energy;
+      out_.notes.push_back("the shape shown leans on what is in its way: it will chafe there");
+    }
+    return {};
+  }
+
+  void fill(const Lie& lie, const Read& read) {
     const double radius = 1 / read.tightest.curvature;
     const double half = 0.5 * in_.outside_diameter.value.si;
     out_.tightest_radius = {radius};
@@ -168,30 +283,57 @@ class Work {
     }
     if (radius - half <= 0)
       out_.notes.push_back("the inside of the bend folds up: no hose can lie like this");
-    circle(shape, read);
+    circle(lie, read);
+    in_clamps(lie);
     clock(read);
-    list_points(shape);
+    list_points(lie);
     out_.notes.push_back(
-        "taken: a round hose, made and stored straight, not twisted, without weight, friction or "
-        "anything in its way; ends that hold it rigidly");
+        "taken for the shape shown: a round hose, made and stored straight, not twisted, without "
+        "weight or friction; ends and clamps that hold it rigidly");
   }
 
   /// The circle through three nodes about the tightest place, drawn with the radius told.
-  void circle(const Shape& shape, const Read& read) {
+  /// The circle that touches the tightest place, drawn with the radius told.
+  void circle(const Lie& lie, const Read& read) {
     const double radius = 1 / read.tightest.curvature;
-    if (!(radius < 1000 * shape.length)) return;
-    const double half = shape.spacing();
-    const double at = std::clamp(read.tightest.station, half, shape.length - half);
-    const Vector before = point_at(shape, at - half), here = point_at(shape, at),
-                 after = point_at(shape, at + half);
-    const Vector square = (here - before).cross(after - here);
-    const Vector along = (after - before).normalized();
+    if (!(radius < 1000 * lie.length)) return;
+    const double half = 0.5 * lie.spans.front().spacing();
+    const double at = std::clamp(read.tightest.station, half, lie.length - half);
+    const Vector before = tangent_at(lie, at - half), after = tangent_at(lie, at + half);
+    const Vector square = before.cross(after);
     if (square.norm() == 0) return;
-    const Vector place = point_at(shape, read.tightest.station);
-    const Vector inward = square.normalized().cross(along);
     const Vector unit = square.normalized();
-    out_.bend = BendCircle{spot_of(place), spot_of(place + inward * radius),
+    const Vector place = point_at(lie, read.tightest.station);
+    const Vector along = tangent_at(lie, read.tightest.station);
+    out_.bend = BendCircle{spot_of(place), spot_of(place + unit.cross(along).normalized() * radius),
                            Way{unit.x(), unit.y(), unit.z()}};
+  }
+
+  void in_clamps(const Lie& lie) {
+    const auto stations = lie.stations();
+    std::vector<Support> held = supports_;
+    const double chords = shortest_way(rod_, supports_);
+    double gone = 0;
+    bool slides = false;
+    Vector from = rod_.start;
+    for (std::size_t k = 0; k < stations.size(); ++k) {
+      InClamp out{in_.clamps[k].name, {stations[k]}, std::nullopt};
+      gone += (supports_[k].place - from).norm();
+      from = supports_[k].place;
+      if (!supports_[k].station) {
+        held[k].station = rod_.length * gone / chords;
+        out.if_gripped = Length{*held[k].station};
+        slides = true;
+      }
+      out_.in_clamps.push_back(std::move(out));
+    }
+    if (!slides) return;
+    // No friction is one end of what can be; a firm grip is the other.
+    LieSolver solver(64);
+    Lie gripped;
+    solver.cold(rod_, held, gripped);
+    if (gripped.settled == Settled::stable)
+      out_.tightest_if_gripped = Length{1 / tightest(gripped).curvature};
   }
 
   void clock(const Read& read) {
@@ -211,36 +353,34 @@ class Work {
         std::abs(angle / k_degree - step)));
   }
 
-  void list_points(const Shape& shape) {
-    const auto all = points(shape);
-    const auto bends = curvatures(shape);
-    const auto last = all.size() - 1;
+  void list_points(const Lie& lie) {
     const auto wanted = static_cast<std::size_t>(in_.points);
     for (std::size_t i = 0; i < wanted; ++i) {
-      const double at = static_cast<double>(i) / static_cast<double>(wanted - 1);
-      const auto p = point_at(shape, at * shape.length);
-      const auto node = static_cast<std::size_t>(std::llround(at * static_cast<double>(last)));
-      HosePoint out{{at * shape.length}, {p.x()}, {p.y()}, {p.z()}, std::nullopt};
+      const double at = lie.length * static_cast<double>(i) / static_cast<double>(wanted - 1);
+      const auto p = point_at(lie, at);
+      const double bend = curvature_at(lie, at);
+      HosePoint out{{at}, {p.x()}, {p.y()}, {p.z()}, std::nullopt};
       // Beyond a thousand lengths it is a straight line to anybody.
-      if (bends[node] * shape.length > 1e-3) out.radius = Length{1 / bends[node]};
+      if (bend * lie.length > 1e-3) out.radius = Length{1 / bend};
       out_.points.push_back(out);
     }
   }
 
-  void others(RodSolver& solver, const Rod& rod, const Shape& shown) {
+  void others(const Lie& lie) {
     if (in_.fineness == Fineness::moving) return;
-    for (const auto& shape : solver.every(rod)) {
-      if (std::abs(shape.energy - shown.energy) < 0.01 * shown.energy &&
-          (point_at(shape, rod.length / 2) - point_at(shown, rod.length / 2)).norm() <
-              0.01 * rod.length) {
+    RodSolver solver(64);
+    const Vector shown = point_at(lie, rod_.length / 2);
+    for (const auto& shape : solver.every(rod_)) {
+      const auto middle = point_at(shape, rod_.length / 2);
+      if (std::abs(shape.energy - lie.energy) < 0.01 * lie.energy &&
+          (middle - shown).norm() < 0.01 * rod_.length) {
         continue;
       }
-      const auto middle = point_at(shape, rod.length / 2);
       out_.other_shapes.push_back({{1 / tightest(shape).curvature},
                                    {middle.x()},
                                    {middle.y()},
                                    {middle.z()},
-                                   shape.energy / shown.energy});
+                                   shape.energy / lie.energy});
     }
     if (!out_.other_shapes.empty())
       out_.notes.push_back("it can also lie in another way: a clamp between decides which");
@@ -248,7 +388,11 @@ class Work {
 
   const HoseShapeInput& in_;
   const Reach& ends_;
+  std::vector<Support> supports_;
+  const describe::Context& context_;
   const quantity::Unit& unit_;
+  Rod rod_;
+  double extra_{};  // rigid length in the length that was given
   HoseShapeAnswer out_;
 };
 
@@ -257,7 +401,24 @@ class Work {
 Checked<HoseShapeAnswer> hose_shape(const HoseShapeInput& in, const describe::Context& context) {
   const auto ends = reach(in.near_end, in.far_end);
   if (!ends) return Fail(ends.error());
-  return Work(in, *ends, context).run();
+  Problems problems;
+  if (auto collide = ends_collide(*ends, in.outside_diameter.value.si))
+    problems.push_back(std::move(*collide));
+  auto supports = supports_of(in.clamps, problems);
+  const auto alone = [&](bool given, const char* path, const char* what) {
+    if (!given || in.clamps.empty()) return;
+    problems.push_back({Kind::conflict,
+                        path,
+                        fmt::format("{} is not worked out together with clamps", what),
+                        "one of the two",
+                        {},
+                        {},
+                        {}});
+  };
+  alone(in.set.has_value(), "set", "a set");
+  alone(!in.leans_on.empty(), "leans_on", "leaning");
+  if (!problems.empty()) return Fail(std::move(problems));
+  return Work(in, *ends, std::move(supports), context).run();
 }
 
 }  // namespace wm::hose

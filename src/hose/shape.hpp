@@ -56,7 +56,7 @@ struct OtherShape {
 struct InClamp {
   std::string name;
   quantity::Length at_hose;                    ///< along the hose that can bend, from the near end
-  std::optional<quantity::Length> if_gripped;  ///< a guide: where it would sit halfway gripped
+  std::optional<quantity::Length> if_gripped;  ///< a guide: where it sits if it grips, shared out
 };
 
 /// The hose under its weight in one direction of pull.
@@ -91,6 +91,7 @@ struct HoseShapeAnswer {
   std::optional<quantity::Angle> clocking_tolerance;
   std::string clocking_read;  ///< how the angle is read, in words
   std::vector<InClamp> in_clamps;
+  std::optional<quantity::Length> tightest_if_gripped;  ///< radius, if the guides grip after all
   std::vector<UnderLoad> under_load;
   std::vector<Touch> touches;
   std::optional<WithSet> with_set;

@@ -118,7 +118,7 @@ std::string_view describe(describe::Fields<BendCircle>& f) {
 std::string_view describe(describe::Fields<InClamp>& f) {
   f.has<&InClamp::name>("name", "Clamp");
   f.has<&InClamp::at_hose>("at_hose", "Along the hose that can bend, from the near end");
-  f.has<&InClamp::if_gripped>("if_gripped", "Where it would sit if gripped in equal shares");
+  f.has<&InClamp::if_gripped>("if_gripped", "If it grips after all: shared out by distance");
   return "in-clamp";
 }
 
@@ -166,6 +166,7 @@ std::string_view describe(describe::Fields<HoseShapeAnswer>& f) {
   f.has<&A::clocking_tolerance>("clocking_tolerance", "Made within, each way");
   f.has<&A::clocking_read>("clocking_read", "How it is read");
   f.has<&A::in_clamps>("in_clamps", "In its clamps");
+  f.has<&A::tightest_if_gripped>("tightest_if_gripped", "Tightest bend if its guides grip");
   f.has<&A::under_load>("under_load", "Under its weight");
   f.has<&A::touches>("touches", "Where it leans");
   f.has<&A::with_set>("with_set", "With the set of the coil");
@@ -252,6 +253,7 @@ std::string_view describe(describe::Fields<HoseLengthAnswer>& f) {
   f.has<&A::binding>("binding", "What binds");
   f.has<&A::rigid>("rigid", "Rigid length of both ends");
   f.has<&A::straight_at_ends>("straight_at_ends", "Straight behind each end, at least");
+  f.has<&A::turn_at_ends>("turn_at_ends", "Turn of the hose within that");
   f.has<&A::near>("near", "What is near, at the worst");
   f.has<&A::probability>("probability", "Share of drawn positions that keep everything");
   f.has<&A::scan>("scan", "Radius along the lengths");

@@ -6,7 +6,8 @@
 #include <cmath>
 
 #include "hose/envelope.hpp"
-#include "hose/rod_measure.hpp"
+#include "hose/supports.hpp"
+#include "hose/window.hpp"
 #include "quantity/as_typed.hpp"
 
 namespace wm::hose {
@@ -58,6 +59,7 @@ class Sheet {
     out_.length = std::move(length);
     bend();
     window();
+    ghosts();
     for (const auto& near : out_.length.near) out_.lines.push_back(near.words + ".");
     clocking();
     pressure();
@@ -95,6 +97,70 @@ class Sheet {
     if (!binding.empty()) out_.lines.push_back(binding + ".");
   }
 
+  /// Where motion and pressure take the hose: the extreme positions along each way it moves, and
+  /// both ends of what pressure does to its length.
+  void ghosts() {
+    const auto ends = reach(in_.near_end, in_.far_end);
+    Problems none;
+    const auto supports = supports_of(in_.clamps, none);
+    if (!ends || !none.empty()) return;
+    const double made = out_.shape.flexible.si;
+    const auto add = [&](std::string why, Rod rod, double stretch) {
+      rod.length = made * stretch;
+      const auto held = stretched(supports, stretch);
+      if (taut_span(rod, held)) {
+        out_.lines.push_back(fmt::format("Taut: {}.", why));
+        return;
+      }
+      lies_.cold(rod, held, lie_);
+      if (lie_.settled != Settled::stable) return;
+      HoseGhost ghost;
+      ghost.why = std::move(why);
+      ghost.tightest_radius = {1 / tightest(lie_).curvature};
+      for (std::size_t i = 0; i < k_ghost_points; ++i) {
+        const double at =
+            lie_.length * static_cast<double>(i) / static_cast<double>(k_ghost_points - 1);
+        const auto p = point_at(lie_, at);
+        ghost.points.push_back({{at}, {p.x()}, {p.y()}, {p.z()}, std::nullopt});
+      }
+      out_.ghosts.push_back(std::move(ghost));
+    };
+    if (in_.lengthens.si > 0)
+      add(fmt::format("under pressure, {:.0f} % longer", 100 * in_.lengthens.si), ends->rod,
+          1 + in_.lengthens.si);
+    if (in_.shortens.si > 0)
+      add(fmt::format("under pressure, {:.0f} % shorter", 100 * in_.shortens.si), ends->rod,
+          1 - in_.shortens.si);
+    const auto motion = motion_of(in_.motion, ends->rod);
+    const char* const ways[3][2] = {{"aft", "forward"}, {"right", "left"}, {"up", "down"}};
+    for (int k = 0; k < 3; ++k) {
+      for (int side = 0; side < 2; ++side) {
+        const double sign = side == 0 ? 1 : -1;
+        if (motion.shift[k] > 0)
+          add(fmt::format("far end moved {}", ways[k][side]),
+              moved(ends->rod, motion, Vector::Unit(k) * (sign * motion.shift[k]), {0, 0, 0}), 1);
+        if (motion.turn[k] > 0)
+          add(fmt::format("far end turned about {}, {}",
+                          k == 0   ? "the long axis"
+                          : k == 1 ? "the cross axis"
+                                   : "the upright axis",
+                          side == 0 ? "right hand" : "left hand"),
+              moved(ends->rod, motion, {0, 0, 0}, Vector::Unit(k) * (sign * motion.turn[k])), 1);
+      }
+    }
+    worst_ghost();
+  }
+
+  void worst_ghost() {
+    const HoseGhost* worst = nullptr;
+    for (const auto& ghost : out_.ghosts) {
+      if (worst == nullptr || ghost.tightest_radius.si < worst->tightest_radius.si) worst = &ghost;
+    }
+    if (worst != nullptr && worst->tightest_radius.si < out_.shape.tightest_radius.si)
+      out_.lines.push_back(fmt::format("Tightest of these: radius {}, {}.",
+                                       say(worst->tightest_radius), worst->why));
+  }
+
   void clocking() {
     const auto& s = out_.shape;
     if (!s.clocking || !s.clocking_tolerance) return;
@@ -112,6 +178,8 @@ class Sheet {
 
   const HoseSheetInput& in_;
   const quantity::Unit& unit_;
+  LieSolver lies_{64};
+  Lie lie_;
   HoseSheetAnswer out_;
 };
 

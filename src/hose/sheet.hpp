@@ -35,6 +35,7 @@ struct HoseSheetInput {
 /// One extreme shape that motion or pressure brings about.
 struct HoseGhost {
   std::string why;
+  quantity::Length tightest_radius;
   std::vector<HosePoint> points;
 };
 

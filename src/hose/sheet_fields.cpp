@@ -58,6 +58,7 @@ std::string_view describe(describe::Fields<HoseSheetInput>& f) {
 
 std::string_view describe(describe::Fields<HoseGhost>& f) {
   f.has<&HoseGhost::why>("why", "What moved it");
+  f.has<&HoseGhost::tightest_radius>("tightest_radius", "Tightest radius then");
   f.has<&HoseGhost::points>("points", "Centreline");
   return "hose-ghost";
 }

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "hose/detail/near.hpp"
+#include "hose/rod_measure.hpp"
 
 namespace wm::hose {
 namespace {
@@ -80,24 +81,22 @@ Nearest nearest(const Solid& solid, const Vector& a, const Vector& b) {
 
 Gap gap(const Shape& shape, double outside_diameter, const Solid& solid) {
   Gap out;
-  out.clear = std::numeric_limits<double>::infinity();
+  double best = std::numeric_limits<double>::infinity();
   const double h = shape.spacing();
-  Vector a = shape.start;
-  for (std::size_t i = 0; i < shape.tangents.size(); ++i) {
-    const Vector b = a + shape.tangents[i] * h;
-    const auto near = nearest(solid, a, b);
-    if (near.distance - 0.5 * outside_diameter < out.clear) {
-      out.clear = near.distance - 0.5 * outside_diameter;
-      out.station = static_cast<double>(i) * h + (near.on_piece - a).norm();
+  const auto nodes = points(shape);
+  for (std::size_t i = 0; i + 1 < nodes.size();) {
+    const auto near = nearest(solid, nodes[i], nodes[i + 1]);
+    if (near.distance < best) {
+      best = near.distance;
+      out.station = static_cast<double>(i) * h + (near.on_piece - nodes[i]).norm();
       out.on_hose = near.on_piece;
       out.on_solid = near.on_solid;
     }
-    a = b;
+    // A distance changes by no more than one spacing from a piece to the next: what cannot beat
+    // the best is left out.
+    i += 1 + static_cast<std::size_t>(std::min(1e6, std::max(0.0, (near.distance - best) / h)));
   }
-  if (const auto* mesh = std::get_if<std::shared_ptr<const Mesh>>(&solid)) {
-    // A hose that starts inside and does not cut the surface lies inside altogether.
-    if ((*mesh)->holds(shape.start)) out.clear = std::min(out.clear, -0.5 * outside_diameter);
-  }
+  out.clear = best - 0.5 * outside_diameter;
   return out;
 }
 

@@ -68,7 +68,8 @@ struct Gap {
   Vector on_hose{0, 0, 0};  ///< on the centreline
   Vector on_solid{0, 0, 0};
 };
-/// Least gap along the whole flexible part, nodes and pieces between them.
+/// Least gap along the whole flexible part, nodes and pieces between them. A hose that lies inside
+/// a mesh and does not cut it is not noticed: ask `Mesh::holds` of its start.
 [[nodiscard]] Gap gap(const Shape& shape, double outside_diameter, const Solid& solid);
 
 }  // namespace wm::hose

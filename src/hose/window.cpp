@@ -1,5 +1,6 @@
 #include "hose/window.hpp"
 
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <boost/math/tools/minima.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
@@ -15,43 +16,113 @@ constexpr double k_taut = 1 + 1e-6;
 
 double chord_of(const Rod& rod) { return (rod.end - rod.start).norm(); }
 
-double longest_chord(const WindowAsk& ask) {
+/// The length below which the hose is taut in one of the positions.
+double longest_way(const WindowAsk& ask) {
+  double gripped = 0;
+  std::vector<Support> free = ask.supports;
+  for (std::size_t i = 0; i < ask.supports.size(); ++i) {
+    if (!ask.supports[i].station) continue;
+    gripped = *ask.supports[i].station;
+    free.assign(ask.supports.begin() + static_cast<std::ptrdiff_t>(i) + 1, ask.supports.end());
+  }
   double out = 0;
-  for (const auto& rod : ask.positions) out = std::max(out, chord_of(rod));
+  for (auto rod : ask.positions) {
+    if (gripped > 0) rod.start = ask.supports[ask.supports.size() - free.size() - 1].place;
+    out = std::max(out, gripped + shortest_way(rod, free));
+  }
   return out;
 }
 
 }  // namespace
 
-double worst_radius(RodSolver& solver, const WindowAsk& ask, double length,
-                    std::vector<Shape>& before) {
-  before.resize(ask.positions.size() * ask.stretches.size());
-  double worst = 0;  // greatest curvature
-  std::size_t at = 0;
-  Shape shape;
-  for (const auto& position : ask.positions) {
-    for (const double stretch : ask.stretches) {
-      Shape& last = before[at++];
-      Rod rod = position;
-      rod.length = length * stretch;
+std::vector<Support> stretched(std::vector<Support> supports, double stretch) {
+  for (auto& s : supports) {
+    if (s.station) s.station = *s.station * stretch;
+  }
+  return supports;
+}
+
+double turn_at_ends(const Lie& lie, double straight) {
+  const auto angle = [](const Vector& a, const Vector& b) {
+    return std::atan2(a.cross(b).norm(), a.dot(b));
+  };
+  const double at = std::min(straight, 0.5 * lie.length);
+  return std::max(angle(lie.spans.front().start_direction, tangent_at(lie, at)),
+                  angle(lie.spans.back().end_direction, tangent_at(lie, lie.length - at)));
+}
+
+namespace {
+
+/// Tightest radius over all positions and stretches at one length; 0 where one is taut or
+/// unstable. Each shape starts from the one of the length asked before.
+class Worst {
+ public:
+  explicit Worst(const WindowAsk& ask) : ask_(ask), rods_(ask.segments), lies_(ask.segments) {
+    before_.resize(ask.positions.size() * ask.stretches.size());
+    shapes_.resize(before_.size());
+  }
+
+  double operator()(double length) {
+    double worst = 0;  // greatest curvature
+    std::size_t at = 0;
+    for (const auto& position : ask_.positions) {
+      for (const double stretch : ask_.stretches) {
+        Rod rod = position;
+        rod.length = length * stretch;
+        const double here = curvature(rod, stretch, at++);
+        if (here < 0) return 0;
+        worst = std::max(worst, here);
+      }
+    }
+    return worst > 0 ? 1 / worst : std::numeric_limits<double>::infinity();
+  }
+
+ private:
+  /// Negative: taut, or no stable shape.
+  double curvature(const Rod& rod, double stretch, std::size_t at) {
+    if (ask_.supports.empty() && ask_.most_turn == 0) {
+      Shape& last = shapes_[at];
       if (rod.length <= chord_of(rod) * k_taut) {
         last.settled = Settled::not_settled;
-        return 0;
+        return -1;
       }
-      solver.warm(rod, last, shape);
-      if (shape.settled != Settled::stable) return 0;
-      worst = std::max(worst, tightest(shape).curvature);
-      std::swap(last, shape);
+      rods_.warm(rod, last, shape_);
+      if (shape_.settled != Settled::stable) return -1;
+      std::swap(last, shape_);
+      return tightest(last).curvature;
     }
+    Lie& last = before_[at];
+    const auto supports = stretched(ask_.supports, stretch);
+    if (taut_span(rod, supports)) {
+      last.settled = Settled::not_settled;
+      return -1;
+    }
+    lies_.warm(rod, supports, last, lie_);
+    if (lie_.settled != Settled::stable) return -1;
+    std::swap(last, lie_);
+    double out = tightest(last).curvature;
+    if (ask_.most_turn > 0)
+      out = std::max(out, turn_at_ends(last, ask_.straight) / ask_.most_turn / ask_.least_radius);
+    return out;
   }
-  return worst > 0 ? 1 / worst : std::numeric_limits<double>::infinity();
-}
+
+  const WindowAsk& ask_;
+  RodSolver rods_;
+  LieSolver lies_;
+  std::vector<Shape> shapes_;
+  std::vector<Lie> before_;
+  Shape shape_;
+  Lie lie_;
+};
+
+}  // namespace
+
+double worst_radius(const WindowAsk& ask, double length) { return Worst(ask)(length); }
 
 Window length_window(const WindowAsk& ask) {
   Window out;
-  RodSolver solver(ask.segments);
-  std::vector<Shape> before;
-  const double chord = longest_chord(ask);
+  Worst worst(ask);
+  const double chord = longest_way(ask);
   const double shrink = *std::min_element(ask.stretches.begin(), ask.stretches.end());
   const double from = std::max(chord * 1.0005 / shrink, 1e-3 * ask.least_radius);
   const double to = ask.longest_asked > 0
@@ -70,12 +141,11 @@ Window length_window(const WindowAsk& ask) {
     lengths.push_back(middle + (to - middle) * i / ask.lengths);
   // From the long end down: there the shape is easy, and each length starts from the one before.
   std::reverse(lengths.begin(), lengths.end());
-  for (const double length : lengths)
-    out.scan.push_back({length, worst_radius(solver, ask, length, before)});
+  for (const double length : lengths) out.scan.push_back({length, worst(length)});
   std::reverse(out.scan.begin(), out.scan.end());
 
   const auto over = [&](double length) {
-    const double radius = worst_radius(solver, ask, length, before);
+    const double radius = worst(length);
     return radius > 0 ? ask.least_radius / radius - 1 : 1e3;
   };
   const auto crossing = [&](const ScanPoint& a, const ScanPoint& b) {
@@ -91,7 +161,7 @@ Window length_window(const WindowAsk& ask) {
     std::uintmax_t most = 60;
     return boost::math::tools::brent_find_minima(
         [&](double length) {
-          const double radius = worst_radius(solver, ask, length, before);
+          const double radius = worst(length);
           return radius > 0 ? 1 / radius : 1e9;
         },
         low, high, 26, most);

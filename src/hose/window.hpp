@@ -8,14 +8,18 @@
 #include <optional>
 #include <vector>
 
-#include "hose/rod.hpp"
+#include "hose/chain.hpp"
 
 namespace wm::hose {
 
 struct WindowAsk {
   /// The positions that the ends take, the nominal first; `length` in them does not matter.
   std::vector<Rod> positions;
-  double least_radius{};  ///< of the centreline
+  std::vector<Support> supports;  ///< the same in every position; grips stretch with the hose
+  double least_radius{};          ///< of the centreline
+  double straight{};              ///< length behind each end that should be straight
+  double most_turn{};  ///< most that the hose may turn within it (rad); 0: any. A length that
+                       ///< turns more counts as too tight in the same proportion
   /// Free length over nominal that pressure may make of it: 1 alone, or 0.96, 1, 1.02.
   std::vector<double> stretches{1.0};
   double longest_asked{};  ///< 0: twice the distance of the ends, or what a full turn needs
@@ -42,7 +46,12 @@ struct Window {
 
 /// Tightest radius over all positions and stretches at one length; 0 where one is taut or
 /// unstable.
-[[nodiscard]] double worst_radius(RodSolver& solver, const WindowAsk& ask, double length,
-                                  std::vector<Shape>& before);
+[[nodiscard]] double worst_radius(const WindowAsk& ask, double length);
+
+/// Angle that the hose turns within `straight` of each end, the greater of both (rad).
+[[nodiscard]] double turn_at_ends(const Lie& lie, double straight);
+
+/// Supports on a hose that pressure has stretched.
+[[nodiscard]] std::vector<Support> stretched(std::vector<Support> supports, double stretch);
 
 }  // namespace wm::hose

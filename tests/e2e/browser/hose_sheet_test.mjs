@@ -271,6 +271,28 @@ function sheet(size) {
     await page.emulateMedia({ media: "screen" });
   });
 
+  step("a missing figure of a fitting is asked for by name", async () => {
+    await field("near_end-rigid").fill("");
+    const ask = page.locator(".hose-refusal").getByRole("button", { name: /^How much of the end fitting does not bend/ });
+    await ask.waitFor();
+    await ask.click();
+    assertEqual(await page.evaluate(() => document.activeElement.id), "f-near_end-rigid", "the cursor is in its field");
+    await page.keyboard.type("1.5");
+    await page.locator(".stale-tag").waitFor({ state: "detached" });
+  });
+
+  step("for a change: the sheet is kept in its note", async () => {
+    await page.goto(`${bench.url}/#/work`);
+    await page.getByRole("link", { name: "Hose sheet: Renew both oil-cooler hoses" }).click();
+    await page.locator(".about").getByText("Renew both oil-cooler hoses").waitFor();
+    assertEqual(await field("title").inputValue(), "Renew both oil-cooler hoses", "its title is filled in");
+    await page.getByRole("button", { name: "Fill in the example" }).click();
+    await rested();
+    await page.getByRole("button", { name: "Keep with the change" }).click();
+    await page.waitForFunction(() => location.hash === "#/work");
+    await page.getByText(/Hose sheet: oil cooler, pressure side; overall 23\.12 in/).waitFor();
+  });
+
   step("in the dark it is the same sheet", async () => {
     const dark = await openPage(browser, `${bench.url}/#/work/hose`, size, { dark: true });
     await dark.getByRole("button", { name: "Fill in the example" }).click();

@@ -36,7 +36,9 @@ import { useWidth } from "./width";
 
 const k_form_pause_ms = 200;
 const k_fitting_ms = 40;
-const k_wide: Room = { left: 64, right: 82, above: 66, below: 60 };
+/// Of many problems at once the first; the fields show them all.
+const k_told = 3;
+const k_wide: Room = { left: 62, right: 82, above: 74, below: 60 };
 const k_phone: Room = { left: 62, right: 66, above: 70, below: 64 };
 /// On paper nothing has to be taken hold of.
 const k_print: Room = { left: 40, right: 62, above: 44, below: 50 };
@@ -181,7 +183,7 @@ export function HosePage(props: { description: Description; change: ChangeLine |
         />
         <h2 id="words-heading">What it says</h2>
         <Says told={told} description={description} empty={empty} />
-        <TakeAlong input={input} ready={told.settled} />
+        <TakeAlong input={input} ready={told.settled && !empty} printable={told.sheet !== undefined} />
         {change && change.state === "planned" && told.settled && told.sheet ? (
           <KeepWithChange change={change} note={hoseNote(input, told.sheet)} title="Hose sheet" back={back ?? "#/work"} />
         ) : null}
@@ -310,26 +312,32 @@ function Sheet(props: { seen: Seen; told: Told; moving: Moving; before: RecordDr
         {seen.stale ? <p class="stale-tag">Not up to date</p> : null}
       </div>
       {paper}
+      <Refusal told={told} empty={props.empty} lacking={props.lacking.length > 0} />
       <div class="hose-tools screen-only">
-        <p class="hose-hint">{props.empty ? "Fill in the example, or both ends: the hose is then drawn here." : seen.shape ? (view === "turned" && alone ? turnWords(turn) : "Drag a fitting, or the circle behind it to turn it. Arrow keys move what has the focus, Shift in larger steps.") : props.lacking.length > 0 ? `Still needed: ${props.lacking.join(", ")}.` : ""}</p>
+        <p class="hose-hint">{props.empty ? "Fill in the example, or both ends: the hose is then drawn here." : seen.stale ? "" : seen.shape ? (view === "turned" && alone ? `${turnWords(turn)}.` : `Drag a fitting, or the circle behind it to turn it.${alone ? "" : " Arrow keys move what has the focus, Shift in larger steps."}`) : props.lacking.length > 0 ? `Still needed: ${props.lacking.join(", ")}.` : ""}</p>
         {props.before ? <button type="button" class="quiet" onClick={props.putBack}>Put it back</button> : null}
         {turn !== homeTurn && (!alone || view === "turned") ? <button type="button" class="quiet" onClick={() => setTurn(homeTurn)}>Turned view as it was</button> : null}
       </div>
-      <Refusal told={told} empty={props.empty} />
     </div>
   );
 }
 
-function Refusal(props: { told: Told; empty: boolean }): JSX.Element {
+function Refusal(props: { told: Told; empty: boolean; lacking: boolean }): JSX.Element {
   const { told } = props;
   const real = told.problems.filter((p) => p.kind !== "missing");
+  const missing = props.lacking ? [] : told.problems.filter((p) => p.kind === "missing");
   return (
     <div role="status" class="hose-refusal">
       {told.trouble === "no-connection" ? <p class="not-judged"><strong>Not judged: no connection.</strong> What you typed is kept here{told.shape ? "; the hose is drawn as it was" : ""}.</p> : null}
       {told.trouble === "fault" ? <p class="not-judged"><strong>Not judged.</strong> {told.fault}</p> : null}
       {!props.empty && real.length > 0 ? (
         <div class="problem">
-          {real.slice(0, 3).map((p) => <p key={p.path + p.what}><strong>{sentence(unitWords(p.what))}</strong>{p.expected ? ` Expected: ${unitWords(p.expected)}.` : ""}{p.do_next ? ` ${sentence(p.do_next)}` : ""}</p>)}
+          {real.slice(0, k_told).map((p) => <p key={p.path + p.what}><strong>{sentence(unitWords(p.what))}</strong>{p.expected ? ` Expected: ${unitWords(p.expected)}.` : ""}{p.do_next ? ` ${sentence(p.do_next)}` : ""}</p>)}
+        </div>
+      ) : null}
+      {!props.empty && missing.length > 0 ? (
+        <div class="problem">
+          {missing.slice(0, k_told).map((p) => <p key={p.path + p.what}><button type="button" class="link" onClick={() => focusPath(p.path)}>{sentence(unitWords(p.what))}</button>{p.expected ? ` Expected: ${unitWords(p.expected)}.` : ""}</p>)}
         </div>
       ) : null}
     </div>
@@ -407,7 +415,7 @@ function Says(props: { told: Told; description: Description; empty: boolean }): 
   );
 }
 
-function TakeAlong(props: { input: JsonObject; ready: boolean }): JSX.Element {
+function TakeAlong(props: { input: JsonObject; ready: boolean; printable: boolean }): JSX.Element {
   const [said, setSaid] = useState("");
   const [problems, setProblems] = useState<Problem[]>([]);
   const [busy, setBusy] = useState(false);
@@ -422,8 +430,9 @@ function TakeAlong(props: { input: JsonObject; ready: boolean }): JSX.Element {
   };
   return (
     <div class="take-along screen-only">
-      <h3>The sheet as a file</h3>
+      <h3>The sheet on paper and as a file</h3>
       <div class="form-acts">
+        <button type="button" class="main wide-only" disabled={!props.printable} onClick={() => window.print()}>Print</button>
         {(["pdf", "svg", "csv", "dxf"] as const).map((kind) => (
           <button key={kind} type="button" class="quiet-button" disabled={!props.ready || busy} onClick={() => void take(kind)}>{kind.toUpperCase()}</button>
         ))}

@@ -69,6 +69,7 @@ export function ViewDrawing(props: { seen: Seen; cell: Cell; placed: Placed; alo
   });
   return (
     <g>
+      {seen.stale ? <path class="stale-hatch" d={hatch({ x: cell.x + 1, y: cell.y + 1, w: cell.w - 2, h: cell.h - 2 }, 22)} /> : null}
       <text class="view-name" x={cell.x + 12} y={cell.y + 22}>{name.name}<tspan class="view-how" dx={7}>{name.how}</tspan></text>
       {solids.map((s, i) => <SolidMark key={i} drawnAs={s} />)}
       {dimensions?.lines}
@@ -85,7 +86,6 @@ export function ViewDrawing(props: { seen: Seen; cell: Cell; placed: Placed; alo
       {names}
       {solidNames}
       {dimensions?.figures}
-      {seen.stale ? <path class="stale-hatch" d={hatch({ x: cell.x + 1, y: cell.y + 1, w: cell.w - 2, h: cell.h - 2 }, 22)} /> : null}
     </g>
   );
 }
@@ -190,9 +190,9 @@ function bendOf(shape: Shape, placed: Placed, cell: Cell, named: boolean, words:
   const limit = bend.limit === "" ? "" : `${bend.under ? "under the limit" : "limit"} ${bend.limit}`;
   const lines = [`R ${bend.text}`, ...(limit === "" ? [] : [limit])];
   const onLine = named && length > 116;
+  words.along([from, to], onLine ? 16 : 3);
   // Too short an arrow for its figure: it stands where there is room, by the centre first.
   const beside = named && !onLine ? words.put(lines, [...around(from, [12, 24]), ...around(m, [16, 30, 46])], Infinity) : undefined;
-  words.along([from, to], onLine ? 16 : 3);
   const atCentre = Math.hypot(from.x - centre.x, from.y - centre.y) < 0.5;
   const sideways = { x: -u.y, y: u.x };
   const arrow = `M${to.x} ${to.y}L${to.x - 9 * u.x + 2.8 * sideways.x} ${to.y - 9 * u.y + 2.8 * sideways.y}L${to.x - 9 * u.x - 2.8 * sideways.x} ${to.y - 9 * u.y - 2.8 * sideways.y}Z`;

@@ -26,7 +26,8 @@ mkdirSync(making, { recursive: true });
 
 const result = await build({
   absWorkingDir: here,
-  entryPoints: { app: "src/main.tsx" },
+  // Style sheets of pages that are loaded when they are opened (src/kit/style.ts) stand for themselves.
+  entryPoints: { app: "src/main.tsx", hose: "src/style/hose.css" },
   outdir: "dist.making",
   bundle: true,
   splitting: true,
@@ -49,6 +50,8 @@ if (!entry) throw new Error("the build made no entry script");
 const script = entry[0].replace(/^dist\.making\//, "");
 const style = entry[1].cssBundle?.replace(/^dist\.making\//, "");
 if (!style) throw new Error("the build made no style sheet");
+const later = outputs.find(([, o]) => o.entryPoint === "src/style/hose.css")?.[0].replace(/^dist\.making\//, "");
+if (!later) throw new Error("the build made no style sheet of the hose sheet");
 // Parts that the entry needs at once; the others are loaded when a page asks for them.
 const at_once = new Set([script, style]);
 for (const part of entry[1].imports) {
@@ -58,7 +61,8 @@ for (const part of entry[1].imports) {
 writeFileSync(join(making, "icon.svg"), readFileSync(join(here, "src/icon.svg")));
 const page = readFileSync(join(here, "src/index.html"), "utf8")
   .replace("{{script}}", `/${script}`)
-  .replace("{{style}}", `/${style}`);
+  .replace("{{style}}", `/${style}`)
+  .replace("{{hose-style}}", `/${later}`);
 writeFileSync(join(making, "index.html"), page);
 
 const manifest = [];

@@ -6,7 +6,6 @@ import "./style/form.css";
 import "./style/drawing.css";
 import "./style/answer.css";
 import "./style/pages.css";
-import "./style/hose.css";
 import "./style/print.css";
 import { render } from "preact";
 import { startWatching } from "./api/changes";

@@ -4,6 +4,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { JSX } from "preact";
 import { useDescription } from "../api/use";
+import { styleOf } from "../kit/style";
 import { address } from "../route/route";
 import { useChange } from "./cut";
 import { Trouble } from "./trouble";
@@ -19,7 +20,7 @@ export function HoseDoor(props: { query: Record<string, string> }): JSX.Element 
   const [tries, setTries] = useState(0);
   useEffect(() => {
     let gone = false;
-    import("../hose/page").then((part) => { if (!gone) setLoaded(part); }).catch(() => { if (!gone) setLoaded("failed"); });
+    Promise.all([import("../hose/page"), styleOf("hose")]).then(([part]) => { if (!gone) setLoaded(part); }).catch(() => { if (!gone) setLoaded("failed"); });
     return () => { gone = true; };
   }, [tries]);
   const back = query["back"]?.startsWith("#/") ? query["back"] : undefined;

@@ -131,6 +131,7 @@ CutSolution solve(const CutTask& task, const CutEffort& effort) {
   whole.complete = false;
   whole.decided = decided && most.decided;
   whole.states += out.states;
+  whole.stopped = whole.stopped || out.stopped;
   whole.coil_of.assign(task.pieces.size(), k_not_cut);
   for (std::size_t i = 0; i < order.size(); ++i) {
     const auto p = static_cast<std::size_t>(order[i]);

@@ -34,7 +34,7 @@ struct CutTask {
 
 /// What to spend on the search. It is counted, not timed: the same task ends in the same plan.
 struct CutEffort {
-  std::int64_t steps{8'000'000};
+  std::int64_t steps{24'000'000};
   std::function<bool(double share)> go_on{};  ///< false: stop with the best plan so far
 };
 

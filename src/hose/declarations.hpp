@@ -10,4 +10,6 @@ void declare(describe::Catalogue& catalogue);
 void declare_proof(describe::Catalogue& catalogue);
 /// "hose-rating", "hose-age", "hose-condition".
 void declare_rating(describe::Catalogue& catalogue);
+/// "hose-cut", "cut-plan".
+void declare_making(describe::Catalogue& catalogue);
 }  // namespace wm::hose

@@ -66,8 +66,8 @@ std::string_view describe(describe::Fields<HoseAgeInput>& f) {
   f.has<&I::fitting>("fitting", "Fitted").example("2019-04-20").help("Empty: still on the shelf.");
   f.has<&I::on>("on", "Asked for the day").example("2026-11-25").help("Empty: today.");
   f.has<&I::own_limits>("own_limits", "Limits of the maker, an authority or your own")
-      .example(R"([{"clock": "service", "from": "fitting", "months": 84,
-                    "source": "maintenance manual, chapter 5"}])")
+      .example(R"([{"clock": "service", "from": "fitting", "months": 84, )"
+               R"("source": "maintenance manual, chapter 5"}])")
       .help("They win over every published figure.");
   return "hose-age-input";
 }

@@ -191,7 +191,9 @@ std::vector<std::string> notes_of(const HoseRatingInput& in) {
   std::vector<std::string> notes{
       "accepted means that nothing in what was looked at here speaks against the hose; its maker's "
       "manual and the rules of the aircraft decide",
-      "shape, length and bend radius are not looked at here: hose-length and hose-shape do that"};
+      "shape, length and bend radius are not looked at here: hose-length and hose-shape do that",
+      "every hose is proof tested after assembly, and one that was stored again before fitting, "
+      "factory-made too (FAA-H-8083-30 page 7-18; AL0907 page 58): proof-test"};
   if (!in.demand.suction) {
     notes.emplace_back(
         "no suction was entered: if this line runs from a tank to a pump, or a pump can run it "

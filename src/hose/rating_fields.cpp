@@ -15,17 +15,18 @@ constexpr quantity::PressureDifference k_most_surge{2e8};
 constexpr quantity::PressureDifference k_most_suction{101325.0};
 
 constexpr std::string_view k_demand =
-    R"({"fluid": "avgas", "working_pressure": "30 psi", "surge": "10 psi",
-        "fluid_highest": "150 degF", "surrounding_highest": "200 degF", "lowest": "-20 degF",
-        "ahead_of_firewall": true, "least_bore": "0.25 in", "fitting": "2026-11-25"})";
+    R"({"fluid": "avgas", "working_pressure": "30 psi", "surge": "10 psi", )"
+    R"("fluid_highest": "150 degF", "surrounding_highest": "200 degF", "lowest": "-20 )"
+    R"(degF", "ahead_of_firewall": true, "least_bore": "0.25 in", "fitting": )"
+    R"("2026-11-25"})";
 constexpr std::string_view k_candidates =
-    R"([{"name": "elastomer with sleeve", "family": "MIL-H-8794", "size": "-6", "ends": "steel",
-         "liner": "nitrile", "sleeve": "over", "fire_class": "class-a", "cure": "2Q2024",
-         "assembly": "A3Q25", "proof": "2026-02-10", "bore": "0.27 in"},
-        {"name": "smooth PTFE", "family": "AS1946 class I", "size": "-6", "ends": "steel",
-         "carbon_loaded": "yes", "sleeve": "integral", "fire_class": "class-a",
-         "proof": "2026-06-01", "bore": "0.27 in", "operating": "1500 psi",
-         "operating_to": "400 degF", "limits_source": "maker's data sheet"}])";
+    R"([{"name": "elastomer with sleeve", "family": "MIL-H-8794", "size": "-6", )"
+    R"("ends": "steel", "liner": "nitrile", "sleeve": "over", "fire_class": "class-a", )"
+    R"("cure": "2Q2024", "assembly": "A3Q25", "proof": "2026-02-10", "bore": "0.27 )"
+    R"(in"}, {"name": "smooth PTFE", "family": "AS1946 class I", "size": "-6", "ends": )"
+    R"("steel", "carbon_loaded": "yes", "sleeve": "integral", "fire_class": "class-a", )"
+    R"("proof": "2026-06-01", "bore": "0.27 in", "operating": "1500 psi", )"
+    R"("operating_to": "400 degF", "limits_source": "maker's data sheet"}])";
 
 }  // namespace
 

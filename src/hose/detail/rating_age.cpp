@@ -90,10 +90,6 @@ void age_rule(const Looked& l, Said& said) {
   } else {
     elastomer_age(l, said);
   }
-  said.advises("before fitting",
-               "every hose is proof tested after assembly, and one that was stored again before "
-               "fitting, factory-made too",
-               "FAA-H-8083-30 page 7-18; AL0907 page 58", "read");
 }
 
 }  // namespace wm::hose::detail

@@ -156,7 +156,7 @@ void family_for_fluid(const Looked& l, Said& said) {
             fmt::format("nothing says whether this liner stands {}: ask the maker what it is made "
                         "of and whether it is named for that",
                         fluid),
-            "gap", "derived");
+            "gap", {});
 }
 
 void static_rule(const Looked& l, Said& said) {

@@ -98,7 +98,7 @@ void operating_unknown(const Looked& l, Said& said) {
         fmt::format("; the strongest size of the family has {}", l.family->operating_most->text);
     source = l.family->operating_most->source;
   }
-  said.asks("pressure", text, source, "derived");
+  said.asks("pressure", text, source, {});
 }
 
 }  // namespace
@@ -274,7 +274,7 @@ void temperature_rule(const Looked& l, Said& said) {
     said.asks(
         "highest temperature",
         fmt::format("its highest temperature is not known (needed: {}); take the maker's", hot),
-        "gap", "derived");
+        "gap", {});
   } else {
     const auto& high = *l.highest;
     const double span = high.value.si - k_share_from.si;
@@ -299,7 +299,7 @@ void temperature_rule(const Looked& l, Said& said) {
     said.asks(
         "lowest temperature",
         fmt::format("its lowest temperature is not known (needed: {}); take the maker's", cold),
-        "gap", "derived");
+        "gap", {});
   } else if (!l.lowest->may_refuse()) {
     said.asks("lowest temperature",
               fmt::format("{} against {}: that figure was not read in its document; take the "

@@ -44,7 +44,7 @@ void suction_rule(const Looked& l, Said& said) {
                 fmt::format("{} below the surroundings, and no vacuum limit of this hose is known: "
                             "ask for the maker's figure at this size, bend and temperature",
                             suction),
-                "gap: none found in MIL-DTL-8794, MIL-H-27267 or AS1946", "derived");
+                "gap: none found in MIL-DTL-8794, MIL-H-27267 or AS1946", {});
     } else {
       const auto& limit = *l.hose->suction_limit;
       const std::string text = typed(limit, *l.context);

@@ -25,6 +25,11 @@ struct Subject {
   [[nodiscard]] std::string say(quantity::Length l) const {
     return quantity::print(l.si, unit, 0.0);
   }
+  /// A gap, to what a rule or a feeler shows: 0.01 in, 0.1 mm.
+  [[nodiscard]] std::string say_gap(quantity::Length l) const {
+    const bool metric = unit.symbol.ends_with('m');
+    return quantity::print(l.si, unit, metric ? 0.0001 : 0.01 * 0.0254);
+  }
   /// "13.72"
   [[nodiscard]] std::string figure(quantity::Length l, int digits = 4) const {
     return quantity::significant(quantity::in_unit(l.si, unit), digits);

@@ -197,7 +197,7 @@ class Views {
     const auto found = std::ranges::find(near, thing.name, &hose::NearThing::name);
     if (found == near.end()) return thing.name;
     if (found->gap.si < 0) return thing.name + ": runs through it";
-    return thing.name + " " + subject_.say(found->gap);
+    return thing.name + " " + subject_.say_gap(found->gap);
   }
 
   void name_thing(std::size_t i) {

@@ -100,6 +100,10 @@ bool LabelRoom::put(const std::string& text, Point at, const Frame& frame, doubl
     items_.emplace_back(Line{at, end, {Role::second_ink, 0.12}});
     avoid({at, end});
   }
+  // Lines are broken where a label has to lie on them.
+  if (cost(chosen) > 0)
+    items_.emplace_back(
+        Rect{{chosen.left, chosen.top}, chosen.width, chosen.height, 0, Role::paper, {}});
   items_.emplace_back(Text{
       {chosen.left, chosen.top + k_capital * size}, text, size, weight, Anchor::start, Role::ink});
   taken_.push_back(chosen);

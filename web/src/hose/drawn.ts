@@ -38,6 +38,8 @@ export interface Drawn {
   /// Of the hose, outside.
   radius: number;
   solids: Solid[];
+  /// Names of what must be kept clear of and can't be drawn from the fields: meshes, half-entered.
+  undrawn: string[];
   clamps: Clamp[];
 }
 
@@ -112,6 +114,7 @@ export function drawnOf(input: JsonObject): Drawn {
     far: endOf(input["far_end"]),
     radius: (readLength(input["outside_diameter"]) ?? 0) / 2,
     solids: list(input["keep_outs"]).map(solidOf).filter((s): s is Solid => s !== undefined),
+    undrawn: list(input["keep_outs"]).filter((k) => solidOf(k) === undefined).map((k) => String(record(k)?.["name"] ?? "")).filter((n) => n !== ""),
     clamps: list(input["clamps"]).flatMap((c) => {
       const at = place(record(c)?.["place"]);
       return at ? [{ name: String(record(c)?.["name"] ?? ""), place: at }] : [];

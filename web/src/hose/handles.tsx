@@ -29,6 +29,12 @@ const k_least_share = 0.35;
 /// Left and up: counter-clockwise on the paper.
 const k_turn_keys: { [key: string]: number } = { ArrowLeft: 1, ArrowUp: 1, ArrowRight: -1, ArrowDown: -1 };
 
+/// Browsers heed "touch-action" on the drawing as a whole only, and that must let the page scroll:
+/// a finger on something that can be taken hold of is kept from scrolling here.
+function holdPage(e: TouchEvent): void {
+  if (e.cancelable) e.preventDefault();
+}
+
 /// Whole steps in each of the aircraft's axes that the view moves.
 export function inSteps(by: Vec, step: number): Vec {
   return vec(toStep(by.x, step), toStep(by.y, step), toStep(by.z, step));
@@ -135,6 +141,7 @@ function EndHandles(props: { placed: Placed; name: EndKey; end: End; radius: num
   const now = Math.round(dot(end.seat, view.right) * 10) / 10;
   const on = (what: Held["what"]): SVGAttributes<SVGGElement> => ({
     onPointerDown: begin(what), onPointerMove: drag(what), onPointerUp: end_, onPointerCancel: end_,
+    onTouchStart: holdPage,
   });
   return (
     <>
@@ -185,6 +192,7 @@ export function TurnGround(props: { cell: Cell; turn: Turn; set: (turn: Turn) =>
         const g = grip.current;
         if (g) set(turnBy(g.turn, (e.clientX - g.x) * 0.5, (e.clientY - g.y) * 0.5));
       }}
+      onTouchStart={holdPage}
       onPointerUp={() => { grip.current = undefined; }}
       onPointerCancel={() => { grip.current = undefined; }}
     >

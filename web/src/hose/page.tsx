@@ -36,6 +36,7 @@ import { useWidth } from "./width";
 
 const k_form_pause_ms = 200;
 const k_fitting_ms = 40;
+const k_one_move_ms = 1500;
 /// Of many problems at once the first; the fields show them all.
 const k_told = 3;
 const k_wide: Room = { left: 62, right: 82, above: 74, below: 60 };
@@ -99,6 +100,7 @@ export function HosePage(props: { description: Description; change: ChangeLine |
     late.current ??= setTimeout(() => showNow.current(), k_fitting_ms);
     engine.current?.move(moved, at);
   };
+  const lastDone = useRef(-Infinity);
   const newest = (): RecordDraft => shown.current ?? state.draft;
   const moving: Moving = {
     draft: state.draft,
@@ -110,7 +112,10 @@ export function HosePage(props: { description: Description; change: ChangeLine |
     move: moveTo,
     done: (was) => {
       show();
-      setBefore(was);
+      // Keys pressed one after the other are one move.
+      const now = performance.now();
+      if (now - lastDone.current > k_one_move_ms) setBefore(was);
+      lastDone.current = now;
       // After a key the lacquer stays a moment, so that the eye finds what moved.
       clearTimeout(held_.current);
       held_.current = setTimeout(() => setHeld(undefined), 350);
@@ -269,8 +274,9 @@ function allPoints(drawn: Drawn, shape: Shape | undefined): Vec[] {
 /// The paper stays while something moves on it, and is laid out anew at rest.
 function useBounds(seen: Seen, told: Told): Bounds {
   const kept = useRef<Bounds | undefined>(undefined);
-  const now = drawnBounds(allPoints(seen.drawn, seen.stale ? undefined : seen.shape));
-  if (!kept.current || (!seen.held && told.settled && !stillFits(kept.current, now))) kept.current = now;
+  const now = drawnBounds(allPoints(seen.drawn, seen.shape));
+  const rest = told.settled || told.problems.length > 0 || told.trouble !== undefined;
+  if (!kept.current || (!seen.held && rest && !stillFits(kept.current, now))) kept.current = now;
   if (!told.sheet && !seen.held) kept.current = now;
   return kept.current;
 }
@@ -314,7 +320,7 @@ function Sheet(props: { seen: Seen; told: Told; moving: Moving; before: RecordDr
       {paper}
       <Refusal told={told} empty={props.empty} lacking={props.lacking.length > 0} />
       <div class="hose-tools screen-only">
-        <p class="hose-hint">{props.empty ? "Fill in the example, or both ends: the hose is then drawn here." : seen.stale ? "" : seen.shape ? (view === "turned" && alone ? `${turnWords(turn)}.` : `Drag a fitting, or the circle behind it to turn it.${alone ? "" : " Arrow keys move what has the focus, Shift in larger steps."}`) : props.lacking.length > 0 ? `Still needed: ${props.lacking.join(", ")}.` : ""}</p>
+        <p class="hose-hint">{props.empty ? "Fill in the example, or both ends: the hose is then drawn here." : seen.stale ? "" : seen.shape ? (view === "turned" && alone ? `${turnWords(turn)}.` : `Drag a fitting, or the circle behind it to turn it.${alone ? "" : " Arrow keys move what has the focus, Shift in larger steps."}${seen.drawn.undrawn.length > 0 ? ` Not drawn here: ${seen.drawn.undrawn.join(", ")}.` : ""}`) : props.lacking.length > 0 ? `Still needed: ${props.lacking.join(", ")}.` : ""}</p>
         {props.before ? <button type="button" class="quiet" onClick={props.putBack}>Put it back</button> : null}
         {turn !== homeTurn && (!alone || view === "turned") ? <button type="button" class="quiet" onClick={() => setTurn(homeTurn)}>Turned view as it was</button> : null}
       </div>

@@ -61,6 +61,8 @@ export function ViewDrawing(props: { seen: Seen; cell: Cell; placed: Placed; alo
     return at ? <text key={key} class="end-name" x={at.x} y={at.y} text-anchor={at.anchor}>{text}</text> : null;
   });
   for (const s of solids) words.along(s.edges, s.reach);
+  const circle = fresh?.bend ? circleOf(fresh.bend, placed, cell) : [];
+  words.along(circle, 2);
   const bend = fresh?.bend ? bendOf(fresh, placed, cell, props.measured.radius, words) : null;
   const gaps = seen.stale ? [] : seen.gaps.filter((g) => props.alone ? shareOf(placed, g) > 0.75 : g.view === placed.view.name).map((g, i) => <GapMark key={i} gap={g} placed={placed} words={words} />);
   const solidNames = solids.map((s, i) => {
@@ -73,7 +75,7 @@ export function ViewDrawing(props: { seen: Seen; cell: Cell; placed: Placed; alo
       <text class="view-name" x={cell.x + 12} y={cell.y + 22}>{name.name}<tspan class="view-how" dx={7}>{name.how}</tspan></text>
       {solids.map((s, i) => <SolidMark key={i} drawnAs={s} />)}
       {dimensions?.lines}
-      {fresh?.bend ? <path class={fresh.bend.under ? "bend-circle under" : "bend-circle"} d={circleOf(fresh.bend, placed, cell)} /> : null}
+      {fresh?.bend ? <path class={fresh.bend.under ? "bend-circle under" : "bend-circle"} d={line(circle)} /> : null}
       {seen.ghosts.map((g, i) => <path key={i} class="ghost" d={line(g.map((p) => onPaper(placed, p)))} />)}
       {shape ? <Tube points={hose} width={2 * R} stale={seen.stale} /> : null}
       {bend}
@@ -165,10 +167,10 @@ function SolidMark(props: { drawnAs: SolidOutline }): JSX.Element {
 }
 
 /// Drawn under the hose: it shows where the hose leaves it.
-function circleOf(bend: NonNullable<Shape["bend"]>, placed: Placed, cell: Cell): string {
+function circleOf(bend: NonNullable<Shape["bend"]>, placed: Placed, cell: Cell): Spot2[] {
   const R = Math.hypot(bend.at.x - bend.centre.x, bend.at.y - bend.centre.y, bend.at.z - bend.centre.z) * placed.scale;
   const half = Math.min(Math.PI, (0.62 * Math.min(cell.w, cell.h)) / Math.max(R, 1));
-  return line(bendCircle(bend.at, bend.centre, bend.square, half >= 2.2 ? Math.PI : half).map((p) => onPaper(placed, p)));
+  return bendCircle(bend.at, bend.centre, bend.square, half >= 2.2 ? Math.PI : half).map((p) => onPaper(placed, p));
 }
 
 function bendOf(shape: Shape, placed: Placed, cell: Cell, named: boolean, words: Words): JSX.Element | null {

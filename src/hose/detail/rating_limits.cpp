@@ -103,15 +103,6 @@ void operating_unknown(const Looked& l, Said& said) {
 
 }  // namespace
 
-template <class Q>
-std::string typed(const quantity::Entered<Q>& e, const describe::Context& context) {
-  return e.text.empty() ? pencil(e.value.si, quantity::typed_unit(e, context.units)) : e.text;
-}
-template std::string typed(const quantity::Entered<quantity::Length>&, const describe::Context&);
-template std::string typed(const quantity::Entered<quantity::PressureDifference>&,
-                           const describe::Context&);
-template std::string typed(const quantity::Entered<Temperature>&, const describe::Context&);
-
 std::string words_entered(const HoseCandidate& hose) {
   return hose.limits_source.empty() ? "the owner's or maker's word, entered"
                                     : "entered: " + hose.limits_source;

@@ -8,6 +8,7 @@
 #include "hose/date_code.hpp"
 #include "hose/family.hpp"
 #include "hose/rating.hpp"
+#include "quantity/as_typed.hpp"
 
 namespace wm::hose::detail {
 
@@ -72,6 +73,9 @@ inline constexpr double k_equal = 1e-9;
 
 /// As typed, or in the unit of the owner's set.
 template <class Q>
-[[nodiscard]] std::string typed(const quantity::Entered<Q>& e, const describe::Context& context);
+[[nodiscard]] std::string typed(const quantity::Entered<Q>& e, const describe::Context& context) {
+  return e.text.empty() ? quantity::pencil(e.value.si, quantity::typed_unit(e, context.units))
+                        : e.text;
+}
 
 }  // namespace wm::hose::detail

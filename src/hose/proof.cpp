@@ -2,7 +2,7 @@
 
 #include <fmt/core.h>
 
-#include <array>
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -111,8 +111,8 @@ class Test {
     out_.working.push_back(fmt::format("liquid pumped in = V p / K = {}, and what the hose swells",
                                        out_.liquid_added.text));
     if (in_.pump_stroke && in_.pump_stroke->value.si > 0.0) {
-      out_.strokes_at_least =
-          std::ceil(out_.liquid_added.value.si / in_.pump_stroke->value.si - 1e-9);
+      out_.strokes_at_least = static_cast<std::int64_t>(
+          std::min(1e9, std::ceil(out_.liquid_added.value.si / in_.pump_stroke->value.si - 1e-9)));
       out_.working.push_back(fmt::format("strokes = {} / {} = {} at least", out_.liquid_added.text,
                                          millilitres(in_.pump_stroke->value.si),
                                          *out_.strokes_at_least));

@@ -112,7 +112,7 @@ struct ProofTestAnswer {
   StoredEnergy energy;
   quantity::Entered<quantity::Volume>
       liquid_added;  ///< by the liquid alone; the hose swells and takes more
-  std::optional<double> strokes_at_least;
+  std::optional<std::int64_t> strokes_at_least;
   std::optional<quantity::Entered<quantity::Volume>>
       air_at_most;  ///< left in, at the pressure of the room
   quantity::Entered<quantity::PressureDifference> trapped_rise;  ///< for 10 degC, both ends closed

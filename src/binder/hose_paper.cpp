@@ -13,6 +13,7 @@
 #include "drawing/png.hpp"
 #include "drawing/svg.hpp"
 #include "hose/sheet.hpp"
+#include "hose/stl.hpp"
 
 namespace wm::binder {
 namespace {
@@ -54,12 +55,26 @@ std::string source_words(const describe::Source& source) {
 }
 
 drawing::HoseSheetAbout about(const describe::Calculation& calculation,
-                              const describe::Context& context) {
+                              const hose::HoseSheetInput& in, const describe::Context& context) {
   drawing::HoseSheetAbout out;
   for (const auto& c : calculation.cautions) out.cautions.emplace_back(c.text);
   for (const auto& s : calculation.sources) out.sources.push_back(source_words(s));
   out.units = context.units;
   out.today = context.today;
+  for (const auto& thing : in.keep_outs) {
+    const auto* mesh = std::get_if<hose::MeshShape>(&thing.shape);
+    if (mesh == nullptr || !context.file) continue;
+    const auto bytes = context.file(mesh->file);
+    if (!bytes) continue;
+    const hose::Vector origin =
+        mesh->origin ? hose::vector_of(*mesh->origin) : hose::Vector(0, 0, 0);
+    const auto triangles = hose::read_stl(*bytes, mesh->one_unit.value.si, origin, {});
+    // A file that is amiss was refused by the calculation; here it is only not drawn.
+    if (!triangles) continue;
+    auto& corners = out.corners[thing.name];
+    for (const auto& triangle : *triangles)
+      corners.insert(corners.end(), triangle.begin(), triangle.end());
+  }
   return out;
 }
 
@@ -112,7 +127,7 @@ Checked<PaperMade> paper_of(const PaperWanted& wanted, const InputReader& input,
     return out;
   }
   const auto page =
-      drawing::lay_out_hose(in, answer, about(*calculation, context),
+      drawing::lay_out_hose(in, answer, about(*calculation, in, context),
                             wanted.paper == "letter" ? drawing::Paper::letter : drawing::Paper::a4);
   if (!page) return Fail(Problems{page.error()});
   auto bytes = sheet_as(wanted.as, *page, in, context);

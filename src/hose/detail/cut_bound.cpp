@@ -17,6 +17,7 @@ namespace {
 
 constexpr std::int64_t k_most_sums = 1 << 18;
 constexpr std::int64_t k_steps_in_search = 1500;
+constexpr std::int64_t k_steps_for_sets = 100'000;
 constexpr double k_nearly_one = 1.0 - 1e-12;
 
 /// A real bound on whole numbers, rounded so that it stays one.
@@ -284,9 +285,49 @@ std::optional<std::int64_t> CutBound::least(const CutState& state, std::int64_t 
   return best_;
 }
 
+bool CutBound::collect(std::size_t from, const Need& need, CutSet& set, std::vector<CutSet>& out,
+                       std::int64_t least, std::size_t most) {
+  if (--steps_ < 0) return false;
+  ++effort_;
+  if (set.total >= target_ || !possible(need, from)) return true;
+  if (set.total + ahead(need, from) >= target_) return true;
+  if (from == free_.size()) {
+    if (set.total >= least) out.push_back(set);
+    return out.size() <= most;
+  }
+  const Choice& t = tight_[from];
+  for (int n = free_[from]; n >= 0; --n) {
+    Need less = need;
+    less.width -= n * t.room;
+    less.tight -= n * t.room;
+    for (std::size_t r = 0; r < k_rules; ++r) less.counts[r] -= n * t.counts[r];
+    set.counts[from] = n;
+    set.total += n * t.cost;
+    const bool go_on = collect(from + 1, less, set, out, least, most);
+    set.total -= n * t.cost;
+    set.counts[from] = 0;
+    if (!go_on) return false;
+  }
+  return true;
+}
+
+std::optional<std::vector<CutSet>> CutBound::sets(const CutState& state, std::int64_t least,
+                                                  std::int64_t target, std::size_t most) {
+  const Need need = need_of(state);
+  const bool sums = !groups_.coils.empty() && groups_.coils.front().room / unit_ <= k_most_sums;
+  if (sums) reach(state);
+  choices(state, sums);
+  target_ = target;
+  steps_ = k_steps_for_sets;
+  CutSet set{0, std::vector<int>(free_.size(), 0)};
+  std::vector<CutSet> out;
+  if (!collect(0, need, set, out, least, most)) return std::nullopt;
+  return out;
+}
+
 bool CutBound::may_cover(const CutState& state, std::int64_t target) {
   const Need need = need_of(state);
-  effort_ += static_cast<std::int64_t>(state.left.size() + 4 * state.free.size());
+  effort_ += static_cast<std::int64_t>(state.left.size() + 16 * state.free.size());
   for (const bool sums : {false, true}) {
     if (sums) {
       if (groups_.coils.empty() || groups_.coils.front().room / unit_ > k_most_sums) return true;

@@ -21,7 +21,9 @@ namespace {
 
 constexpr std::int64_t k_root_steps = 200'000;
 constexpr std::int64_t k_tell_every = 1 << 16;
-constexpr std::size_t k_most_seen = 300'000;
+constexpr std::size_t k_most_seen_bytes = 48'000'000;  // of keys; long tasks have long ones
+constexpr std::size_t k_most_sets = 2000;
+constexpr std::int64_t k_steps_a_set = 50'000;
 constexpr int k_shuffles = 50;
 
 void append(std::string& key, int number) {
@@ -160,7 +162,8 @@ bool CutSearch::seen_before() {
   for (const int f : state_.free) append(key, f);
   const auto found = seen_.find(key);
   if (found == seen_.end()) {
-    if (seen_.size() < k_most_seen) seen_.emplace(std::move(key), spent_);
+    if ((seen_.size() + 1) * (key.size() + 64) < k_most_seen_bytes)
+      seen_.emplace(std::move(key), spent_);
     return false;
   }
   CutCost& before = found->second;
@@ -333,6 +336,48 @@ void CutSearch::run(Aim aim, std::int64_t steps) {
   if (!over()) visit();
 }
 
+/// @return false when a set stayed undecided, or the end of the effort came
+bool CutSearch::try_sets(std::vector<CutSet> sets, std::int64_t target, std::int64_t end) {
+  std::stable_sort(sets.begin(), sets.end(),
+                   [](const CutSet& a, const CutSet& b) { return a.total < b.total; });
+  const std::vector<int> free = state_.free;
+  bool settled = true;
+  for (const CutSet& set : sets) {
+    if (settled) least_ = std::max(least_, set.total);
+    const std::int64_t steps = std::min(k_steps_a_set, end - steps_ - bound_.effort());
+    if (steps <= 0 || stopped_) {
+      settled = false;
+      break;
+    }
+    const auto kept = best_;
+    const auto kept_plan = best_plan_;
+    best_.reset();
+    state_.free = set.counts;
+    run(Aim::any, steps);
+    if (best_) break;
+    if (out_of_steps_ || stopped_) settled = false;
+    best_ = kept;
+    best_plan_ = kept_plan;
+  }
+  state_.free = free;
+  if (settled) least_ = std::max(least_, std::min(target, best_->total));
+  return settled;
+}
+
+void CutSearch::by_sets(std::int64_t steps) {
+  const std::int64_t end = steps_ + bound_.effort() + steps;
+  while (!stopped_ && best_->total > least_ && steps_ + bound_.effort() < end) {
+    // So narrow a band of totals that the sets in it can be listed.
+    std::int64_t target = best_->total;
+    auto sets = bound_.sets(state_, least_, target, k_most_sets);
+    while (!sets && target > least_ + 1) {
+      target = least_ + (target - least_) / 2;
+      sets = bound_.sets(state_, least_, target, k_most_sets);
+    }
+    if (!sets || !try_sets(std::move(*sets), target, end)) return;
+  }
+}
+
 std::optional<bool> CutSearch::can_hold(std::int64_t steps) {
   first_plans();
   if (best_) return true;
@@ -352,6 +397,7 @@ CutSolution CutSearch::best(std::int64_t steps) {
   first_plans();
   if (!best_) run(Aim::any, steps / 4);
   const bool undecided = !best_ && (out_of_steps_ || stopped_);
+  if (best_ && !stopped_ && task_.aim == CutAim::opened) by_sets(steps / 4);
   if (best_ && !stopped_) run(Aim::total, steps / 2);
   out.proved = best_ && (best_->total <= least_ || !(out_of_steps_ || stopped_));
   if (out.proved && !stopped_) {
@@ -365,7 +411,7 @@ CutSolution CutSearch::best(std::int64_t steps) {
   out.complete = true;
   out.coil_of = best_plan_;
   out.total = best_->total;
-  if (out.proved) out.bound = out.total;
+  out.bound = out.proved ? out.total : least_;
   return out;
 }
 

@@ -54,6 +54,12 @@ struct CutState {
   std::int64_t tight_width{};  ///< of left_width, that of kinds marked tight_only
 };
 
+/// So many coils of each length, and their total.
+struct CutSet {
+  std::int64_t total{};
+  std::vector<int> counts;
+};
+
 /// Least total of coils that could hold what is left if pieces could be cut up at will, apart
 /// from a few counting rules. It is a bound, never a plan.
 class CutBound {
@@ -67,6 +73,10 @@ class CutBound {
   /// @param taken  coils already opened of each length
   [[nodiscard]] bool may_beat(const CutState& state, const std::vector<std::size_t>& taken,
                               const CutCost& targets);
+  /// Every set of coils with a total from `least` to below `target` that the bound lets pass.
+  /// @return nothing when there are more than `most` of them, or too many to look for
+  [[nodiscard]] std::optional<std::vector<CutSet>> sets(const CutState& state, std::int64_t least,
+                                                        std::int64_t target, std::size_t most);
   [[nodiscard]] std::int64_t effort() const { return effort_; }
 
  private:
@@ -98,6 +108,8 @@ class CutBound {
     std::int64_t order{};
   };
   bool cover(std::size_t from, const Need& need, const Paid& paid);
+  bool collect(std::size_t from, const Need& need, CutSet& set, std::vector<CutSet>& out,
+               std::int64_t least, std::size_t most);
   [[nodiscard]] bool may_cover(const CutState& state, std::int64_t target);
   void weigh(const std::vector<std::size_t>& taken);
   [[nodiscard]] std::int64_t order_ahead(const Need& need, std::size_t from) const;
@@ -151,6 +163,9 @@ class CutSearch {
                                       bool loose) const;
   void offer(const std::vector<int>& coil_of);
   void run(Aim aim, std::int64_t steps);
+  /// Aim `opened`: can this set of coils hold everything? From the least total upwards.
+  void by_sets(std::int64_t steps);
+  [[nodiscard]] bool try_sets(std::vector<CutSet> sets, std::int64_t target, std::int64_t end);
   void visit();
   void open(std::size_t coils, bool loose, std::size_t widest);
   void fill(Filling& f, std::size_t kind, std::int64_t room);

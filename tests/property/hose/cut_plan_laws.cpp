@@ -312,6 +312,26 @@ TEST(CutPlanLaws, AnotherCoilNeverCostsMoreAndAnotherPieceNeverLess) {
   }
 }
 
+TEST(CutPlanLaws, TheBoundOfAShortSearchHoldsForALongOne) {
+  std::mt19937_64 g{71};
+  int open = 0;
+  for (int i = 0; i < 60; ++i) {
+    const Sizes sizes{10, 16, 4, 8, 600, 5000, 3000, 20000, i % 4 == 0};
+    const CutTask task = make(g, sizes, i % 2 == 0 ? CutAim::used : CutAim::opened);
+    const auto brief = solve(task, {300, {}});
+    const auto full = solve(task, {2'000'000, {}});
+    if (!full.complete || !brief.complete) continue;
+    SCOPED_TRACE(i);
+    expect_sound(task, brief);
+    ASSERT_LE(brief.bound, full.total);
+    ASSERT_LE(full.bound, full.total);
+    ASSERT_LE(full.total, brief.total);
+    ASSERT_LE(brief.bound, full.bound);
+    if (!brief.proved) ++open;
+  }
+  EXPECT_GT(open, 5) << "the short search should leave something open";
+}
+
 /// All plans there are, by trying each piece in each coil and left over.
 struct Tried {
   std::size_t left{};

@@ -6,7 +6,7 @@ import { Engine, k_rest_ms } from "../src/hose/engine";
 
 const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
 
-function bench(answer: (name: string, body: JsonObject) => Outcome<CalcAnswer>): { engine: Engine; asked: [string, JsonObject][]; most: () => number } {
+function bench(answer: (name: string, body: JsonObject) => Outcome<CalcAnswer>, takes = 8): { engine: Engine; asked: [string, JsonObject][]; most: () => number } {
   const asked: [string, JsonObject][] = [];
   let under = 0;
   let most = 0;
@@ -14,7 +14,7 @@ function bench(answer: (name: string, body: JsonObject) => Outcome<CalcAnswer>):
     const name = path.slice("/api/calc/".length);
     asked.push([name, options.body as JsonObject]);
     most = Math.max(most, ++under);
-    await wait(8);
+    await wait(name === "hose-sheet" ? takes : 8);
     under -= 1;
     return answer(name, options.body as JsonObject);
   });
@@ -66,6 +66,16 @@ test("where no length was chosen and the last one does not reach, the sheet find
   assert.deepEqual(asked.map((a) => a[0]), ["hose-sheet", "hose-shape", "hose-sheet"]);
   assert.equal(engine.told.get().current, true);
   engine.end();
+});
+
+test("where the whole sheet takes long, the shape is asked first at rest too", async () => {
+  const { engine, asked } = bench(good, 330);
+  engine.typed({ at: 1 });
+  await wait(520);
+  engine.typed({ at: 2 });
+  await wait(1000);
+  assert.deepEqual(asked.map((a) => a[0]), ["hose-sheet", "hose-shape", "hose-sheet"]);
+  assert.equal(engine.told.get().settled, true);
 });
 
 test("without a connection nothing is judged, and the shape of before stays", async () => {

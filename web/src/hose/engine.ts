@@ -32,6 +32,7 @@ export const k_rest_ms = 150;
 const k_typing_ms = 120;
 const k_shape_keys = ["near_end", "far_end", "outside_diameter", "least_radius", "radius_to", "clamps", "weight"];
 const k_points = 33;
+const k_long_ms = 300;
 
 export const nothingTold: Told = { current: false, settled: false, problems: [] };
 
@@ -91,13 +92,16 @@ export class Engine {
   }
 
   private slow = false;
+  /// How long the last whole sheet took.
+  private took = 0;
 
   private async run(): Promise<void> {
     this.busy = true;
     while (this.wanted && !this.stopped) {
       const { input, moving, moved } = this.wanted;
       this.wanted = undefined;
-      const length = moving ? this.lengthFor(input) : undefined;
+      // Clamps and motion make the whole sheet a matter of seconds: then the shape comes first.
+      const length = moving || this.took > k_long_ms ? this.lengthFor(input) : undefined;
       if (length === undefined) {
         await this.whole(input, moved);
         continue;
@@ -107,6 +111,7 @@ export class Engine {
       // Nobody chose a length: the one of before does not reach here, another may.
       else if (outcome.is === "problems" && input["overall"] === undefined) await this.whole(input, moved);
       else this.refused(outcome);
+      if (!moving && outcome.is === "answer" && !this.wanted) await this.whole(input, moved);
     }
     this.busy = false;
   }
@@ -121,7 +126,9 @@ export class Engine {
 
   private async whole(input: JsonObject, moved: number | undefined): Promise<void> {
     this.slow = moved === undefined;
+    const began = performance.now();
     const outcome = await this.one("hose-sheet", input);
+    if (outcome.is === "answer") this.took = performance.now() - began;
     this.slow = false;
     if (outcome.is === "answer") {
       this.say({ shape: outcome.data.answer["shape"] as JsonObject, current: true, sheet: outcome.data, settled: this.wanted === undefined, problems: [] }, moved);

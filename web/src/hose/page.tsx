@@ -386,7 +386,7 @@ const k_shown = ["shape/overall", "shape/flexible", "shape/tightest_radius", "sh
 function Says(props: { told: Told; description: Description; empty: boolean }): JSX.Element {
   const { told, description } = props;
   const { sheet } = told;
-  if (!sheet) return <p class="not-judged">{props.empty ? "The verdict appears here once both ends are known." : "No answer yet."}</p>;
+  if (!sheet) return <p class="not-judged">{props.empty ? "The verdict appears here once both ends are known." : told.problems.length > 0 || told.trouble !== undefined ? "No answer yet." : "Working it out."}</p>;
   const lines = (sheet.answer["lines"] ?? []) as string[];
   const shape = (told.current ? told.shape : undefined) ?? (sheet.answer["shape"] as JsonObject);
   const length = sheet.answer["length"] as JsonObject;
@@ -407,6 +407,7 @@ function Says(props: { told: Told; description: Description; empty: boolean }): 
   return (
     <div class={`answer-body${late ? " working" : ""}`}>
       <div role="status" class="visually-hidden">{told.settled ? lines[0] ?? "" : ""}</div>
+      {late ? <p class="visually-hidden">Working it out.</p> : null}
       {stale ? <p class="not-judged"><strong>Not up to date:</strong> this is about the hose as it was.</p> : null}
       <ul class="plain hose-lines" id="hose-lines">{lines.map((l) => <li key={l} class={l === binding ? "print-only" : undefined}><Worded text={l} /></li>)}</ul>
       {clocking?.value !== undefined ? <Dial degrees={clocking.value} tolerance={tolerance?.value ?? 0} text={`${Math.round(clocking.value)}° ± ${Math.round(tolerance?.value ?? 0)}°`} words={String(shape["clocking_read"] ?? "")} /> : null}

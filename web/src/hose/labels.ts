@@ -46,6 +46,11 @@ export class Words {
     this.boxes.push(boxOf(words, p, size));
   }
 
+  /// Words that stand upright.
+  block(middle: Spot2, w: number, h: number): void {
+    this.boxes.push({ x0: middle.x - w / 2, y0: middle.y - h / 2, x1: middle.x + w / 2, y1: middle.y + h / 2 });
+  }
+
   /// Nothing covered: 0; another word or the edge weighs more than a line.
   cost(box: Box): number {
     const { x, y, w, h } = this.cell;

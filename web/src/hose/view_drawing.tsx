@@ -315,8 +315,10 @@ function dimensionsOf(near: End, far: End, placed: Placed, cell: Cell, unit: str
   if (measured.up && up * placed.scale > 4) {
     lines += `M${Math.min(x - 8, a.x + gap)} ${a.y}H${x + 6}M${Math.min(x - 8, b.x + gap)} ${b.y}H${x + 6}`;
     const [low, high] = a.y > b.y ? [a.y, b.y] : [b.y, a.y];
-    words.along([{ x: x - 6, y: low }, { x: x - 6, y: high }], 10);
-    figures.push(<Measure key="g" x1={x} y1={low} x2={x} y2={high} text={dimensionText(up, unit)} />);
+    const text = dimensionText(up, unit);
+    words.along([{ x, y: low }, { x, y: high }], 3);
+    words.block({ x: x - 9, y: (low + high) / 2 }, 14, text.length * 7.5);
+    figures.push(<Measure key="g" x1={x} y1={low} x2={x} y2={high} text={text} />);
   }
   return { lines: <path class="extension" d={lines} />, figures: <g class="dimensions">{figures}</g> };
 }

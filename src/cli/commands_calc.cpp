@@ -2,11 +2,14 @@
 
 #include <unistd.h>
 #include <chrono>
+#include <filesystem>
+#include <fstream>
 
 #include "binder/hose_paper.hpp"
 #include "calculation/catalogue.hpp"
 #include "calculation/text_face.hpp"
 #include "cli/commands.hpp"
+#include "record/attachment.hpp"
 
 namespace wm::cli {
 namespace {
@@ -33,12 +36,28 @@ std::function<bool(double)> progress() {
   };
 }
 
+/// A file beside the command line, as an input names it; no larger than an attachment may be.
+std::optional<std::string> file_bytes(std::string_view name) {
+  const std::filesystem::path path{std::string(name)};
+  std::error_code error;
+  const auto size = std::filesystem::file_size(path, error);
+  if (error || !std::filesystem::is_regular_file(path, error) ||
+      size > static_cast<std::uintmax_t>(record::k_attachment_limit))
+    return std::nullopt;
+  std::ifstream in(path, std::ios::binary);
+  std::string out(size, '\0');
+  in.read(out.data(), static_cast<std::streamsize>(size));
+  if (!in) return std::nullopt;
+  return out;
+}
+
 describe::Context context_of(const Options& options) {
   describe::Context context;
   context.today = clock_now().today;
   context.units = unit_set(options);
   context.tables = calculation::catalogue().tables();
   context.progress = progress();
+  context.file = file_bytes;
   return context;
 }
 

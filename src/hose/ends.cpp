@@ -82,7 +82,11 @@ std::optional<End> end_of(const HoseEnd& in, const std::string& path, Problems& 
 
 Vector vector_of(const Place& p) { return {p.x.value.si, p.y.value.si, p.z.value.si}; }
 
-Spot spot_of(const Vector& v) { return {{v.x()}, {v.y()}, {v.z()}}; }
+Spot spot_of(const Vector& v) {
+  // A picometre is a rounding, and would print as a puzzling "5.8e-16 in".
+  const auto tidy = [](double m) { return quantity::Length{std::abs(m) < 1e-12 ? 0.0 : m}; };
+  return {tidy(v.x()), tidy(v.y()), tidy(v.z())};
+}
 
 Checked<Reach> reach(const HoseEnd& near, const HoseEnd& far) {
   Problems problems;

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "hose/chance.hpp"
+#include "hose/detail/say.hpp"
 #include "hose/envelope.hpp"
 #include "hose/rod_measure.hpp"
 #include "hose/supports.hpp"
@@ -124,9 +125,7 @@ class Work {
   [[nodiscard]] std::string say(double metres) const { return quantity::pencil(metres, unit_); }
 
   /// In a sentence: no more digits than a rule shows.
-  [[nodiscard]] std::string words(double metres) const {
-    return quantity::print(metres, unit_, 0.0);
-  }
+  [[nodiscard]] std::string words(double metres) const { return detail::say(metres, unit_); }
 
   void say_limit() {
     if (in_.radius_to == RadiusTo::inside) {

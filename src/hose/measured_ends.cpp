@@ -7,6 +7,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "hose/detail/say.hpp"
 #include "hose/dummy_tube.hpp"
 #include "hose/tape.hpp"
 #include "hose/window.hpp"
@@ -137,7 +138,7 @@ class Work {
     for (const auto& s : tube.steps) out += s.bend * tube.bend_radius;
     return out;
   }
-  [[nodiscard]] std::string say(double metres) const { return quantity::print(metres, unit_, 0.0); }
+  [[nodiscard]] std::string say(double metres) const { return detail::say(metres, unit_); }
 
   const HoseEndsInput& in_;
   const Vector& near_way_;
@@ -234,7 +235,7 @@ class Judge {
   }
 
  private:
-  [[nodiscard]] std::string say(double metres) const { return quantity::print(metres, unit_, 0.0); }
+  [[nodiscard]] std::string say(double metres) const { return detail::say(metres, unit_); }
 
   const HoseWanted& hose_;
   const Found& found_;
@@ -256,7 +257,10 @@ Checked<HoseEndsAnswer> hose_ends(const HoseEndsInput& in, const describe::Conte
   if (!found) return Fail(found.error());
   const Vector near_seat = in.near_seat ? vector_of(*in.near_seat) : Vector(0, 0, 0);
   HoseEndsAnswer out;
-  const auto way_of = [](const Vector& v) { return Way{v.x(), v.y(), v.z()}; };
+  const auto way_of = [](const Vector& v) {
+    const auto tidy = [](double x) { return std::abs(x) < 1e-12 ? 0.0 : x; };
+    return Way{tidy(v.x()), tidy(v.y()), tidy(v.z())};
+  };
   out.near_seat = spot_of(near_seat);
   out.near_leaves = way_of(found->near_way);
   out.far_seat = spot_of(near_seat + found->far_seat);
@@ -268,7 +272,7 @@ Checked<HoseEndsAnswer> hose_ends(const HoseEndsInput& in, const describe::Conte
   out.working.push_back(fmt::format(
       "far seat known within {} and the directions within {:.2f} degrees (k = 2, along the least "
       "known axis)",
-      quantity::print(out.place_within.si, unit, 0.0), out.direction_within.si / k_degree));
+      detail::say(out.place_within.si, unit), out.direction_within.si / k_degree));
   if (in.hose) {
     Judge(*in.hose, *found, near_seat, unit, out).run();
   } else {

@@ -359,7 +359,8 @@ class Work {
       const double at = lie.length * static_cast<double>(i) / static_cast<double>(wanted - 1);
       const auto p = point_at(lie, at);
       const double bend = curvature_at(lie, at);
-      HosePoint out{{at}, {p.x()}, {p.y()}, {p.z()}, std::nullopt};
+      const auto spot = spot_of(p);
+      HosePoint out{{at}, spot.x, spot.y, spot.z, std::nullopt};
       // Beyond a thousand lengths it is a straight line to anybody.
       if (bend * lie.length > 1e-3) out.radius = Length{1 / bend};
       out_.points.push_back(out);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "hose/detail/say.hpp"
 #include "hose/envelope.hpp"
 #include "hose/supports.hpp"
 #include "hose/window.hpp"
@@ -67,7 +68,7 @@ class Sheet {
   }
 
  private:
-  [[nodiscard]] std::string say(Length l) const { return quantity::print(l.si, unit_, 0.0); }
+  [[nodiscard]] std::string say(Length l) const { return detail::say(l.si, unit_); }
 
   void bend() {
     const auto& s = out_.shape;
@@ -121,7 +122,8 @@ class Sheet {
         const double at =
             lie_.length * static_cast<double>(i) / static_cast<double>(k_ghost_points - 1);
         const auto p = point_at(lie_, at);
-        ghost.points.push_back({{at}, {p.x()}, {p.y()}, {p.z()}, std::nullopt});
+        const auto spot = spot_of(p);
+        ghost.points.push_back({{at}, spot.x, spot.y, spot.z, std::nullopt});
       }
       out_.ghosts.push_back(std::move(ghost));
     };

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "hose/detail/near.hpp"
+#include "hose/detail/say.hpp"
 #include "quantity/as_typed.hpp"
 
 namespace wm::hose {
@@ -127,7 +128,7 @@ std::optional<Problem> too_short(const Rod& rod, const std::vector<Support>& sup
                                  double extra, const quantity::Unit& unit) {
   const auto span = taut_span(rod, supports);
   if (!span) return std::nullopt;
-  const auto say = [&](double metres) { return quantity::print(metres, unit, 0.0); };
+  const auto say = [&](double metres) { return detail::say(metres, unit); };
   bool grips = false;
   for (const auto& s : supports) grips = grips || s.station;
   if (!grips) {

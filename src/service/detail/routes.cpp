@@ -231,6 +231,12 @@ describe::Context Routes::calculation_context() const {
   context.today = settings_.clock().today;
   context.units = settings_.units;
   context.tables = calculation::catalogue().tables();
+  // A file that a calculation names is an attachment of this binder, by its hash.
+  context.file = [this](std::string_view name) -> std::optional<std::string> {
+    auto content = binder_.attachment(name);
+    if (!content) return std::nullopt;
+    return std::move(*content);
+  };
   return context;
 }
 

@@ -13,7 +13,9 @@
 
 #include "hose/chain.hpp"
 #include "hose/lean.hpp"
+#include "hose/measured_ends.hpp"
 #include "hose/set_rod.hpp"
+#include "hose/sheet.hpp"
 #include "support/reference_case.hpp"
 
 namespace {
@@ -127,6 +129,58 @@ TEST(BetweenCases, FortyFiveDegreeBend) {
            0.016 * std::abs(published[k]),
            "published values scatter by 1 % (torsion constant, coarse meshes); 1.5 % and a digit");
   }
+}
+
+TEST(BetweenCases, ADummyTubeIsAChainOfTransforms) {
+  // Eigen's isometries, a general-purpose library: along, about, along an arc.
+  const auto length = [](double m) { return EnteredLength{{m}, 0, {}}; };
+  const auto angle = [](double a) { return EnteredAngleOf{{a}, 0, {}}; };
+  DummyTubeRoute route;
+  route.bends = {{length(0.2), angle(1.1), angle(0.4)}, {length(0.15), angle(0.8), angle(-1.3)}};
+  route.last_straight = length(0.18);
+  route.bend_radius = length(0.04);
+  HoseEndsInput in;
+  in.route = route;
+  const auto got = hose_ends(in, {});
+  ASSERT_TRUE(got);
+  Eigen::Isometry3d chain = Eigen::Isometry3d::Identity();
+  for (const auto& b : route.bends) {
+    chain.translate(Vector(b.straight.value.si, 0, 0));
+    chain.rotate(Eigen::AngleAxisd(b.turn.value.si, Vector::UnitX()));
+    chain.translate(Vector(0, 0, 0.04));
+    chain.rotate(Eigen::AngleAxisd(-b.bend.value.si, Vector::UnitY()));
+    chain.translate(Vector(0, 0, -0.04));
+  }
+  chain.translate(Vector(0.18, 0, 0));
+  const double place[3] = {got->far_seat.x.si, got->far_seat.y.si, got->far_seat.z.si};
+  for (int k = 0; k < 3; ++k) {
+    wm::test::check({"hose-ends", fmt::format("dummy tube of two bends, axis {}", k),
+                     "transforms of Eigen 3.4 (general-purpose library)",
+                     fmt::format("{:.9f} m", chain.translation()[k]), chain.translation()[k],
+                     place[k], 1e-12, "rounding"});
+  }
+}
+
+TEST(BetweenCases, TheSheetOfS1) {
+  const auto metres = [](double m) { return EnteredLength{{m}, 1e-4, {}}; };
+  HoseSheetInput in;
+  in.title = "S1";
+  in.near_end.seat = {metres(0), metres(0), metres(0)};
+  in.near_end.leaves = {1, 0, 0};
+  in.near_end.rigid = metres(0);
+  in.far_end.seat = {metres(0.5), metres(0.3), metres(0.4)};
+  in.far_end.leaves = {0, 0, -1};
+  in.far_end.rigid = metres(0);
+  in.outside_diameter = metres(0.02);
+  in.least_radius = metres(0.12);
+  in.radius_to = RadiusTo::centreline;
+  in.overall = metres(1.0);
+  const auto got = hose_sheet(in, {});
+  ASSERT_TRUE(got);
+  wm::test::check({"hose-sheet", "S1: tightest radius",
+                   "boundary-value solver outside the project (hose-shape notes, 11.6)",
+                   "0.230552 m", 0.230552, got->shape.tightest_radius.si, 7e-6,
+                   "3e-5 of the radius"});
 }
 
 TEST(BetweenCases, AHoseThatLeansOnAWallIsTwoHalvesThatMeetThere) {

@@ -164,6 +164,10 @@ TEST(HoseEnds, SaysWhetherItIsGoodEnough) {
   auto r = route();
   ask.route = r;
   ask.hose = wanted();
+  // The same bend with twice the room: what is not known is small against its window.
+  r.bends[0].straight = in(16);
+  r.last_straight = in(15);
+  ask.route = r;
   const auto good = hose_ends(ask, {});
   ASSERT_TRUE(good);
   EXPECT_EQ(good->to_order, Enough::yes) << good->words;
@@ -309,7 +313,7 @@ TEST(Refusals, AMeshThatIsNotThereOrNotClosed) {
       << got.error()[0].what;
 }
 
-TEST(HoseLength, AThingInTheBowBindsTheLongSide) {
+TEST(HoseLengthAsk, AThingInTheBowBindsTheLongSide) {
   auto ask = length_ask();
   const auto free = hose_length(ask, {});
   ASSERT_TRUE(free && free->longest);
@@ -330,7 +334,7 @@ TEST(HoseLength, AThingInTheBowBindsTheLongSide) {
   EXPECT_NE(bound->binding.find("too near to the ball"), std::string::npos) << bound->binding;
 }
 
-TEST(HoseLength, StraightBehindTheEndsCanBeAskedFor) {
+TEST(HoseLengthAsk, StraightBehindTheEndsCanBeAskedFor) {
   auto ask = length_ask();
   const auto free = hose_length(ask, {});
   ASSERT_TRUE(free && free->turn_at_ends);
@@ -345,7 +349,7 @@ TEST(HoseLength, StraightBehindTheEndsCanBeAskedFor) {
   }
 }
 
-TEST(HoseLength, AClampPartsTheWindow) {
+TEST(HoseLengthAsk, AClampPartsTheWindow) {
   auto ask = length_ask();
   HoseShapeInput shape = shape_ask();
   shape.points = 3;
@@ -357,15 +361,18 @@ TEST(HoseLength, AClampPartsTheWindow) {
        {in(middle.x.si / 0.0254), in(middle.y.si / 0.0254), in(middle.z.si / 0.0254)},
        std::nullopt,
        std::nullopt});
+  // Without what pressure does to the length: a ring leaves little room for that.
+  ask.lengthens = ask.shortens = quantity::ratio(0);
   const auto held = hose_length(ask, {});
-  const auto free = hose_length(length_ask(), {});
+  ask.clamps.clear();
+  const auto free = hose_length(ask, {});
   ASSERT_TRUE(held && free);
-  ASSERT_TRUE(held->shortest);
+  ASSERT_TRUE(held->shortest) << held->binding;
   EXPECT_GE(held->shortest->si, free->shortest->si - 0.01);
   EXPECT_LE(held->longest->si, free->longest->si + 0.01);
 }
 
-TEST(HoseShape, ClampsWeightSetAndLeaningAreAnswered) {
+TEST(HoseShapeAsk, ClampsWeightSetAndLeaningAreAnswered) {
   auto ask = shape_ask();
   ask.weight = HoseWeight{{quantity::MassPerLength{0.4}, 0, {}},
                           {quantity::BendingStiffness{0.4}, 0, {}},
@@ -398,7 +405,7 @@ TEST(HoseShape, ClampsWeightSetAndLeaningAreAnswered) {
   EXPECT_EQ(hose_shape(ask, {}).error()[0].path, "leans_on");
 }
 
-TEST(HoseShape, TheCircleTouchesTheTightestBend) {
+TEST(HoseShapeAsk, TheCircleTouchesTheTightestBend) {
   const auto got = hose_shape(shape_ask(), {});
   ASSERT_TRUE(got && got->bend);
   const auto& b = *got->bend;
@@ -408,7 +415,7 @@ TEST(HoseShape, TheCircleTouchesTheTightestBend) {
   EXPECT_NEAR((at - centre).dot(Vector(b.square.x, b.square.y, b.square.z)), 0, 1e-4);
 }
 
-TEST(HoseSheet, SaysTheVerdictInLines) {
+TEST(HoseSheetAsk, SaysTheVerdictInLines) {
   HoseSheetInput ask;
   ask.title = "invented";
   ask.near_end = shape_ask().near_end;

@@ -210,7 +210,8 @@ class Assembly {
 class Parts {
  public:
   void counted(const std::string& what, std::int64_t count, const std::string& for_what) {
-    line(what, for_what).count += count;
+    PartNeeded& p = line(what, for_what);
+    p.count = p.count.value_or(0) + count;
   }
   void by_length(const std::string& what, Length length, const EnteredLength& like,
                  const std::string& for_what, const describe::Context& context) {
@@ -225,7 +226,7 @@ class Parts {
   PartNeeded& line(const std::string& what, const std::string& for_what) {
     auto at = std::find_if(parts_.begin(), parts_.end(),
                            [&](const PartNeeded& p) { return p.what == what; });
-    if (at == parts_.end()) at = parts_.insert(parts_.end(), PartNeeded{what, 0, {}, {}});
+    if (at == parts_.end()) at = parts_.insert(parts_.end(), PartNeeded{what, {}, {}, {}});
     if (std::find(at->used_for.begin(), at->used_for.end(), for_what) == at->used_for.end()) {
       at->used_for.push_back(for_what);
     }

@@ -89,7 +89,7 @@ struct AssemblyCut {
 
 struct PartNeeded {
   std::string what;
-  std::int64_t count{};                 ///< 0: by length
+  std::optional<std::int64_t> count;    ///< of what comes in pieces
   std::optional<EnteredLength> length;  ///< all of it, without kerf, trim and waste
   std::vector<std::string> used_for;
 };

@@ -31,7 +31,6 @@ class Card {
     sleeve_on();
     end("far end");
     if (both_elbows()) angle();
-    gap("both ends, once assembled");
     inside();
     clean("before the test");
     proof();
@@ -124,7 +123,7 @@ class Card {
     };
     const bool either = passes(make_.near_end) || passes(make_.far_end);
     step(fmt::format("Cut the fire sleeve to {} and slip it on now, before the far end{}",
-                     say(*cut_.sleeve_length),
+                     quantity::print(cut_.sleeve_length->value.si, unit_, 0.01 * unit_.factor),
                      either ? " (an end passes through it, so it may also wait)"
                             : ": it does not go on afterwards, or that is not known"),
          "",
@@ -145,6 +144,7 @@ class Card {
         ptfe_ ? "TM 1-1500-204-23-2 page 4-64; tolerance fig. 4-50A step 11(c)"
               : "TM 1-1500-204-23-2 fig. 4-50A step 11; MIL-DTL-83796/5 fig. 3 notes 1 and 5",
         "clocking, deg");
+    gap("both ends");
     push_off("both ends");
   }
   static double degrees_of(const quantity::Entered<quantity::Angle>& a) {

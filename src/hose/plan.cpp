@@ -265,7 +265,8 @@ class Plan {
     plan.coil = stock.name;
     plan.family = group.family;
     plan.size = group.size;
-    plan.length = stock.length;
+    plan.length = made(task.coils[c]);
+    undated_ = undated_ || !stock.oldest_quarters.has_value();
     std::int64_t at = task.trim;
     std::int64_t sum = 0;
     std::string terms = task.trim > 0 ? fmt::format("{} trim", say(task.trim)) : std::string{};
@@ -395,9 +396,7 @@ class Plan {
               words;
     }
     out_.in_words = std::move(words);
-    bool undated = false;
-    for (const StockCoil& c : in_.coils) undated |= !c.oldest_quarters.has_value();
-    if (undated) {
+    if (undated_) {
       out_.notes.push_back(
           "a coil without an age limit was taken as it is: PTFE has none by TM 1-1500-204-23-2 "
           "page "
@@ -412,6 +411,7 @@ class Plan {
   std::vector<Dated> dated_;
   const quantity::Unit& unit_;
   std::vector<Group> groups_;
+  bool undated_{};  ///< a coil without an age limit is cut
   CutPlanAnswer out_;
 };
 

@@ -102,6 +102,20 @@ TEST_F(CutPlan, RunningPositionsAndTheSum) {
                    "remainder 29.375 in"));
 }
 
+// "12 ft" once came back as "140 in": the length before is worked with, not only shown.
+TEST_F(CutPlan, TheLengthBeforeKeepsItsDigits) {
+  auto in = usual();
+  in.coils = {coil("one", "12 ft")};
+  in.pieces = {piece("a", "20 in")};
+  const auto got = cut_plan(in, context);
+  ASSERT_TRUE(got);
+  EXPECT_EQ(quantity::print(got->coils[0].length.value.si,
+                            *quantity::find_unit(quantity::KindOf::length, "in"),
+                            got->coils[0].length.resolution_si),
+            "144.000 in");
+  EXPECT_TRUE(says(got->notes, "without an age limit"));
+}
+
 TEST_F(CutPlan, AShortRemainderIsUsedUpAndSoAvoided) {
   auto in = usual();
   in.coils = {coil("short", "25 in"), coil("long", "60 in")};

@@ -8,7 +8,7 @@
 namespace wm::hose {
 namespace {
 
-constexpr double k_step = 1e-5;     // of the differences that make the matrix
+constexpr double k_step = 1e-6;     // of the differences that make the matrix
 constexpr double k_settled = 1e-7;  // gradient, scaled with the length
 constexpr int k_most_steps = 60;
 constexpr double k_taut = 1 + 1e-6;
@@ -247,29 +247,45 @@ void LieSolver::settle(const Rod& rod, const std::vector<Support>& supports, con
   };
   if (m == 0) return finish(true);
   const Eigen::VectorXd unit = work.scale();
-  for (int steps = 0; steps < k_most_steps; ++steps) {
-    Eigen::MatrixXd matrix(m, m);
+  // Second derivatives by differences of the slopes, one side only: they are for the step and for
+  // the sign of the eigenvalues.
+  Eigen::MatrixXd matrix(m, m);
+  const auto build = [&] {
     for (Eigen::Index j = 0; j < m; ++j) {
-      Eigen::VectorXd by = Eigen::VectorXd::Zero(m), up(m), down(m);
+      Eigen::VectorXd by = Eigen::VectorXd::Zero(m), there(m);
       by[j] = k_step * unit[j];
       const auto kept = work.keep();
       Lie trial = out;
       double unused = 0;
       work.move(by);
-      const bool a = work.look(trial, unused, &up);
+      const bool good = work.look(trial, unused, &there);
       work.put_back(kept);
-      work.move(-by);
-      const bool b = work.look(trial, unused, &down);
-      work.put_back(kept);
-      if (!a || !b) return;
-      matrix.col(j) = ((up - down) / (2 * k_step)).cwiseProduct(unit);
+      if (!good) return false;
+      matrix.col(j) = ((there - slope) / k_step).cwiseProduct(unit);
     }
-    const Eigen::VectorXd scaled = slope.cwiseProduct(unit);
     matrix = 0.5 * (matrix + matrix.transpose()).eval();
+    return true;
+  };
+  // Kept from step to step as long as the slope falls well.
+  bool fresh = false;
+  double size_before = std::numeric_limits<double>::infinity();
+  for (int steps = 0; steps < k_most_steps; ++steps) {
+    const Eigen::VectorXd scaled = slope.cwiseProduct(unit);
+    const bool falls = scaled.norm() < 0.2 * size_before;
+    size_before = scaled.norm();
+    if (steps == 0 || !falls) {
+      if (!build()) return;
+      fresh = true;
+    }
     const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(matrix);
     const double size = std::max(eigen.eigenvalues().cwiseAbs().maxCoeff(), 1e-300);
-    if (scaled.norm() * rod.length < k_settled * std::max(1.0, size * rod.length))
-      return finish(eigen.eigenvalues().minCoeff() > 0);
+    if (scaled.norm() * rod.length < k_settled * std::max(1.0, size * rod.length)) {
+      if (fresh) return finish(eigen.eigenvalues().minCoeff() > 0);
+      // The test of a minimum is made where the hose lies, not where it lay a step before.
+      if (!build()) return;
+      const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> here(matrix);
+      return finish(here.eigenvalues().minCoeff() > 0);
+    }
     Eigen::VectorXd along = eigen.eigenvectors().transpose() * scaled;
     for (Eigen::Index j = 0; j < m; ++j)
       along[j] /= -std::max(std::abs(eigen.eigenvalues()[j]), 1e-6 * size);
@@ -291,6 +307,7 @@ void LieSolver::settle(const Rod& rod, const std::vector<Support>& supports, con
         work.put_back(kept);
       }
     }
+    fresh = false;
     if (!moved) return;
   }
 }

@@ -159,7 +159,7 @@ class Sheet {
       if (worst == nullptr || ghost.tightest_radius.si < worst->tightest_radius.si) worst = &ghost;
     }
     if (worst != nullptr && worst->tightest_radius.si < out_.shape.tightest_radius.si)
-      out_.lines.push_back(fmt::format("Tightest of these: radius {}, {}.",
+      out_.lines.push_back(fmt::format("Tightest under pressure and motion: radius {}, {}.",
                                        say(worst->tightest_radius), worst->why));
   }
 

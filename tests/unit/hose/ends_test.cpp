@@ -178,8 +178,8 @@ TEST(HoseEnds, SaysWhetherItIsGoodEnough) {
   const auto turned = hose_ends(ask, {});
   ASSERT_TRUE(turned);
   EXPECT_EQ(turned->to_order, Enough::no) << turned->words;
-  r.length_within = in(1.5);
-  r.bend_within = deg(12);
+  r.length_within = in(4);
+  r.bend_within = deg(15);
   ask.route = r;
   const auto poor = hose_ends(ask, {});
   ASSERT_TRUE(poor);

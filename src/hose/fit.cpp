@@ -21,9 +21,9 @@ using quantity::Length;
 
 constexpr double k_eighth_inch = 0.0254 / 8;
 constexpr int k_clear_steps = 24;  // of the window, when it is searched for what is near
-constexpr double k_noted_turn = 5 * std::numbers::pi / 180;  // common practice, no source
-constexpr double k_wiring = 6 * 0.0254;                      // AC 43.13-1B par. 11-96
-constexpr double k_wiring_least = 2 * 0.0254;                // the same, where 6 in is impossible
+constexpr double k_noted_turn = 10 * std::numbers::pi / 180;  // common practice, no source
+constexpr double k_wiring = 6 * 0.0254;                       // AC 43.13-1B par. 11-96
+constexpr double k_wiring_least = 2 * 0.0254;                 // the same, where 6 in is impossible
 
 struct Thing {
   std::string name;
@@ -284,9 +284,12 @@ class Work {
       out_.notes.push_back("the window holds no whole step of a rule: order the length as it is");
     }
     out_.to_order = EnteredLength{{order}, 0.001 * unit_.factor, {}};
-    if (order < out_.shortest->si || order > out_.longest->si) {
-      out_.notes.push_back(fmt::format("the chosen {} lies outside the window", words(order)));
-    }
+    if (order < out_.shortest->si)
+      out_.notes.push_back(fmt::format("too short: needs at least {} overall; you gave {}",
+                                       words(out_.shortest->si), words(order)));
+    if (order > out_.longest->si)
+      out_.notes.push_back(fmt::format("too long: at most {} overall; you gave {}",
+                                       words(out_.longest->si), words(order)));
   }
 
   /// Least gap of each thing at this length of hose, over all positions and pressures; and under

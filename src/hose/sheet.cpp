@@ -17,6 +17,7 @@ namespace {
 using quantity::Length;
 
 constexpr std::size_t k_ghost_points = 25;
+constexpr double k_same = 1e-9;  // metres: a rounding
 
 HoseLengthInput length_of(const HoseSheetInput& in) {
   HoseLengthInput out;
@@ -94,6 +95,14 @@ class Sheet {
     if (l.shortest && l.longest) {
       out_.lines.push_back(fmt::format("Overall length {}; permitted {} to {}.",
                                        say(out_.shape.overall), say(*l.shortest), say(*l.longest)));
+    }
+    if (l.shortest && out_.shape.overall.si < l.shortest->si - k_same) {
+      out_.lines.push_back(fmt::format("Too short: needs at least {}, and {} was entered.",
+                                       say(*l.shortest), say(out_.shape.overall)));
+    }
+    if (l.longest && out_.shape.overall.si > l.longest->si + k_same) {
+      out_.lines.push_back(fmt::format("Too long: at most {}, and {} was entered.", say(*l.longest),
+                                       say(out_.shape.overall)));
     }
     if (!binding.empty()) out_.lines.push_back(binding + ".");
   }

@@ -427,6 +427,21 @@ TEST(HoseSheetAsk, SaysTheVerdictInLines) {
   EXPECT_GE(got->lines.size(), 4U);
   EXPECT_NEAR(got->shape.overall.si, got->length.to_order->value.si, 1e-9);
   EXPECT_EQ(got->shape.points.size(), 65U);
+  const auto says = [](const HoseSheetAnswer& a, const std::string& words) {
+    for (const auto& line : a.lines) {
+      if (line.find(words) != std::string::npos) return true;
+    }
+    return false;
+  };
+  EXPECT_FALSE(says(*got, "Too"));
+  ask.overall = in(21.5);
+  const auto tight = hose_sheet(ask, {});
+  ASSERT_TRUE(tight);
+  EXPECT_TRUE(says(*tight, "Too short: needs at least"));
+  ask.overall = in(31);
+  const auto loose = hose_sheet(ask, {});
+  ASSERT_TRUE(loose);
+  EXPECT_TRUE(says(*loose, "Too long: at most"));
 }
 
 }  // namespace

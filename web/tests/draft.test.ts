@@ -3,6 +3,7 @@ import { test } from "node:test";
 import type { Field } from "../src/api/types";
 import {
   bare, compose, composeRecord, draftFrom, emptyDraft, emptyRecord, recordFrom, shown, splitNumber, stillNeeded, untouched,
+  type RecordDraft,
 } from "../src/form/draft";
 
 const field = (more: Partial<Field>): Field => ({ key: "x", label: "X", shape: "text", ...more });
@@ -136,4 +137,20 @@ test("an optional record with nothing in it is left out; one that is needed is s
   ];
   assert.deepEqual(composeRecord(fields, emptyRecord(fields)), { seat: {} });
   assert.deepEqual(composeRecord(fields, { weight: { filled: { n: "0.2", u: "lb/ft" } } }), { weight: { filled: "0.2 lb/ft" } });
+});
+
+test("what was typed into one of several kinds alone counts: it was neither answered nor kept", () => {
+  const fields = [{
+    key: "route", label: "Measured by", shape: "one_of", needed: true, alternatives: [{
+      word: "tube", title: "tube", fields: [
+        { key: "bends", label: "Bends", shape: "list", needed: true, of: { key: "", label: "", shape: "record", fields: [{ key: "straight", label: "Straight", shape: "quantity", units: ["in"] }] } },
+        { key: "last", label: "Last", shape: "quantity", units: ["in"] },
+      ],
+    }],
+  }] as unknown as Field[];
+  const with_ = (inside: RecordDraft): RecordDraft => ({ route: { is: "tube", by: { tube: inside } } });
+  assert.equal(untouched(fields, { route: { is: "tube", by: {} } }), true);
+  assert.equal(untouched(fields, with_({ bends: [{ straight: { n: "", u: "in" } }], last: { n: "", u: "in" } })), true);
+  assert.equal(untouched(fields, with_({ bends: [], last: { n: "7", u: "in" } })), false);
+  assert.equal(untouched(fields, with_({ bends: [{ straight: { n: "6", u: "in" } }] })), false);
 });

@@ -254,9 +254,17 @@ export function mended(fields: Field[], draft: RecordDraft | undefined): RecordD
   return { ...emptyRecord(fields), ...(draft ?? {}) };
 }
 
-/// Is there anything in it worth keeping?
+/// Is there nothing in it worth keeping? Which of several kinds is chosen says nothing alone: one of
+/// them always is.
 export function untouched(fields: Field[], draft: RecordDraft): boolean {
-  return hollow(composeRecord(fields.filter((f) => f.shape !== "one_of"), draft));
+  const kinds = fields.filter((f) => f.shape === "one_of");
+  return hollow(composeRecord(fields.filter((f) => f.shape !== "one_of"), draft)) && Object.values(composeRecord(kinds, draft)).every(unsaid);
+}
+
+function unsaid(value: Json | undefined): boolean {
+  if (value === undefined) return true;
+  if (Array.isArray(value)) return value.every(unsaid);
+  return typeof value === "object" && value !== null && Object.entries(value).every(([key, inner]) => key === "is" || unsaid(inner));
 }
 
 /// A record whose fields are all empty says nothing either.

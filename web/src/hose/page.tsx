@@ -14,6 +14,7 @@ import { CutFor, KeepWithChange } from "../pages/cut";
 import { hoseNote } from "../pages/cut_note";
 import { DescribedForm, useTouched } from "../pages/described_form";
 import { useDraft } from "../pages/draft_state";
+import { address } from "../route/route";
 import { arranged, fieldAt, k_first, k_groups } from "./arrange";
 import { EndsTable } from "./ends_table";
 import { Engine, type Told } from "./engine";
@@ -131,6 +132,7 @@ export function HosePage(props: { description: Description; change: ChangeLine |
       <div class="form-acts">
         {example ? <button type="button" onClick={() => { state.show(withForms(example, all)); setRefusals(0); }}>Fill in the example</button> : null}
         <button type="button" class="quiet" disabled={empty} onClick={() => { state.clear(); touched.reset(); setRefusals(0); setBefore(undefined); }}>Clear</button>
+        <a class="button" href={address("work", ["bench", "hose-ends"], { ...(change ? { change: change.id } : {}), ...(back ? { back } : {}) })}>Measure the ends</a>
       </div>
       <div class="bottom-bar">
         <button type="button" class="main" disabled={!told.sheet} onClick={() => window.print()}>Print the sheet</button>

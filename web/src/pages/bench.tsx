@@ -14,6 +14,7 @@ import { CutFor, KeepWithChange, useChange } from "./cut";
 import { cutNote, startOfCut } from "./cut_note";
 import { DescribedForm, useTouched } from "./described_form";
 import { useDraft } from "./draft_state";
+import { EndsToSheet } from "./ends_to_sheet";
 import { named } from "./page";
 import { Trouble } from "./trouble";
 
@@ -108,7 +109,8 @@ function Calculation(props: { description: Description; change: ChangeLine | und
         <div role="status" class="visually-hidden">{spoken(live)}</div>
         <LiveAnswer
           live={live} description={description} lacking={lacking.map((f) => f.label)}
-          keep={change && change.state === "planned" && live.is === "answer" ? <KeepWithChange change={change} note={cutNote(fields, input, live.data)} title="Cut length" back={back ?? "#/work"} /> : null}
+          keep={live.is !== "answer" ? null : description.name === "hose-ends" ? <EndsToSheet input={input} answer={live.data} change={change} back={back} />
+            : change && change.state === "planned" && description.name === "length-allowance" ? <KeepWithChange change={change} note={cutNote(fields, input, live.data)} title="Cut length" back={back ?? "#/work"} /> : null}
         />
       </section>
     </div>

@@ -67,13 +67,15 @@ Result<Done> title_block(Page& page, const TextMeasurer& measurer, const Subject
                                Weight::normal,
                                Anchor::start,
                                Role::second_ink});
-  double size = 4.2;
+  double size = 0;
   std::vector<std::string> lines;
-  for (; size >= 2.0; size -= 0.2) {
+  bool fits = false;
+  for (int tenths = 42; tenths >= 20 && !fits; tenths -= 2) {
+    size = 0.1 * tenths;
     lines = measurer.wrap(in.title, size, Weight::bold, frame.width - 2.5);
-    if (2.6 + 1.2 * size * static_cast<double>(lines.size()) <= title_high) break;
+    fits = 2.6 + 1.2 * size * static_cast<double>(lines.size()) <= title_high;
   }
-  if (size < 2.0)
+  if (!fits)
     return Fail(Problem{Kind::out_of_bounds,
                         "title",
                         "the title is too long for its block",

@@ -111,8 +111,7 @@ Counted counted_from(const Days& d, std::string_view from) {
     return {d.assembly->last, "from assembly, " + d.assembly->text};
   }
   if (from == "proof" && d.proof) return {d.proof->first, "from the test, " + d.proof->text};
-  if (from == "fitting" && d.fitting)
-    return {*d.fitting, "from fitting, " + print_date(*d.fitting)};
+  if (from == "fitting" && d.fitting) return {d.fitting, "from fitting, " + print_date(*d.fitting)};
   if (from.empty()) return {};
   return {std::nullopt, fmt::format("from {}, which is not known", from)};
 }

@@ -325,13 +325,11 @@ namespace {
 
 /// The span that holds a station, and the station in it.
 std::pair<const Shape*, double> span_at(const Lie& lie, double station) {
-  for (std::size_t k = 0; k < lie.spans.size(); ++k) {
-    const auto& span = lie.spans[k];
-    if (station <= span.length || k + 1 == lie.spans.size())
-      return {&span, std::clamp(station, 0.0, span.length)};
-    station -= span.length;
-  }
-  return {nullptr, 0};
+  std::size_t k = 0;
+  for (; k + 1 < lie.spans.size() && station > lie.spans[k].length; ++k)
+    station -= lie.spans[k].length;
+  const Shape& span = lie.spans[k];
+  return {&span, std::clamp(station, 0.0, span.length)};
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "hose/detail/problem.hpp"
 #include "hose/order.hpp"
@@ -16,7 +17,7 @@ using detail::problem;
 using quantity::Length;
 using quantity::pencil;
 
-constexpr double k_degree = 3.14159265358979323846 / 180.0;
+constexpr double k_degree = std::numbers::pi / 180.0;
 
 /// One assembly: its lengths, its sleeve, its card.
 class Assembly {
@@ -137,10 +138,10 @@ class Assembly {
     out_.cut_length = *got->cut_length;
     out_.measured = std::move(got->measured);
     for (std::string& note : got->notes) {
-      if (note.rfind("rigid length of an end", 0) != 0) out_.notes.push_back(std::move(note));
+      if (!note.starts_with("rigid length of an end")) out_.notes.push_back(std::move(note));
     }
     for (std::string& line : got->working) {
-      if (line.rfind("cut length", 0) == 0) out_.working.push_back(std::move(line));
+      if (line.starts_with("cut length")) out_.working.push_back(std::move(line));
     }
   }
 

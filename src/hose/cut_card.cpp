@@ -63,7 +63,7 @@ class Card {
   void cutting() {
     std::string advice;
     for (const std::string& note : cut_.notes) {
-      if (note.rfind("advice: hose of this length", 0) == 0) advice = note.substr(8);
+      if (note.starts_with("advice: hose of this length")) advice = note.substr(8);
     }
     step(fmt::format("Measure and mark the cut length: {}", say(cut_.cut_length)), advice,
          "cut length = overall - cut-off of each end (NAVEDTRA 14018 page 5-12)",

@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include <cmath>
+#include <numbers>
 
 #include "hose/detail/problem.hpp"
 #include "hose/proof.hpp"
@@ -16,7 +17,7 @@ using evidence::Verdict;
 using quantity::pencil;
 using quantity::significant;
 
-constexpr double k_degree = 3.14159265358979323846 / 180.0;
+constexpr double k_degree = std::numbers::pi / 180.0;
 constexpr double k_liner_current_a = 6e-6;
 constexpr double k_sleeve_advice_m = 0.0254 / 8.0;
 constexpr std::string_view k_order = "the order";

@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include <cmath>
+#include <numbers>
 
 #include "hose/detail/problem.hpp"
 #include "hose/proof.hpp"
@@ -13,7 +14,7 @@ namespace {
 
 using detail::problem;
 
-constexpr double k_degree = 3.14159265358979323846 / 180.0;
+constexpr double k_degree = std::numbers::pi / 180.0;
 constexpr double k_eighth_m = 0.0254 / 8.0;
 
 template <class Q>

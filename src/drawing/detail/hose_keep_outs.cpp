@@ -74,7 +74,9 @@ struct Outliner {
                         {p.x + reach * along.x, p.y + reach * along.y}});
     constexpr double step = 2.2;
     constexpr double deep = 1.8;
-    for (double s = -reach; s < reach; s += step) {
+    const int lines = static_cast<int>(2 * reach / step) + 1;
+    for (int i = 0; i < lines; ++i) {
+      const double s = i * step - reach;
       const Point a{p.x + s * along.x, p.y + s * along.y};
       out.hatch.push_back({a, {a.x + deep * (back.x + along.x), a.y + deep * (back.y + along.y)}});
     }

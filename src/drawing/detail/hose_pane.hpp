@@ -15,8 +15,8 @@ inline constexpr double k_label_size = 2.3;
 
 class Pane {
  public:
-  Pane(std::vector<Item>& items, LabelRoom& labels, const Placed& placed)
-      : items_(items), labels_(labels), placed_(placed) {}
+  Pane(std::vector<Item>& items, LabelRoom& labels, Placed placed)
+      : items_(items), labels_(labels), placed_(std::move(placed)) {}
 
   [[nodiscard]] const Placed& placed() const { return placed_; }
   [[nodiscard]] LabelRoom& labels() { return labels_; }

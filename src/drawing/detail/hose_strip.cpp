@@ -42,7 +42,10 @@ std::vector<Part> parts_of(const std::vector<hose::HosePoint>& points, std::size
 
 /// Lines at 45 degrees, cut to the rectangle.
 void hatch(std::vector<Item>& items, const Frame& box, double step, bool rising) {
-  for (double start = box.left - box.height + step / 2; start < box.right(); start += step) {
+  const int lines = static_cast<int>((box.width + box.height) / step) + 1;
+  for (int i = 0; i < lines; ++i) {
+    const double start = box.left - box.height + (i + 0.5) * step;
+    if (start >= box.right()) break;
     std::vector<Point> line{{start, box.bottom()}, {start + box.height, box.top}};
     if (!rising) line = {{start, box.top}, {start + box.height, box.bottom()}};
     for (const auto& piece : clipped(line, false, box))
@@ -57,7 +60,9 @@ void rule(std::vector<Item>& items, const Subject& subject, const Frame& strip, 
   double step = power;
   for (const double m : {2.0, 5.0, 10.0})
     if (step < rough) step = m * power;
-  for (double at = 0; at <= full + 1e-9; at += step) {
+  const int marks = static_cast<int>((full + 1e-9) / step);
+  for (int i = 0; i <= marks; ++i) {
+    const double at = i * step;
     const double x = strip.left + strip.width * at / full;
     items.emplace_back(Line{{x, strip.bottom()}, {x, strip.bottom() + 1}, k_narrow});
     if (x > strip.right() - 9 && at > 0) continue;  // the end has its own figure

@@ -125,7 +125,7 @@ class Views {
   }
 
   void draw_body(Pane& pane) {
-    const std::size_t view = static_cast<std::size_t>(&pane - panes_.data());
+    const auto view = static_cast<std::size_t>(&pane - panes_.data());
     const std::size_t count = subject_.in.keep_outs.size();
     for (std::size_t i = 0; i < count; ++i) draw_thing(pane, things_[3 * i + view]);
     draw_hose(pane, subject_);

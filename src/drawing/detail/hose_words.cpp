@@ -216,8 +216,8 @@ std::vector<Block> blocks_of(const Subject& subject, const std::vector<std::stri
   return out;
 }
 
-bool set_blocks(std::vector<Item>& items, const TextMeasurer& measurer, std::vector<Block> blocks,
-                const std::vector<Frame>& frames) {
+bool set_blocks(std::vector<Item>& items, const TextMeasurer& measurer,
+                const std::vector<Block>& blocks, const std::vector<Frame>& frames) {
   for (const double size : k_sizes)
     if (set({measurer, size}, blocks, frames, nullptr))
       return set({measurer, size}, blocks, frames, &items);

@@ -26,6 +26,6 @@ struct Block {
 /// set smaller until all fits; then the longest lists are cut.
 /// @return false where not even that is enough
 [[nodiscard]] bool set_blocks(std::vector<Item>& items, const TextMeasurer& measurer,
-                              std::vector<Block> blocks, const std::vector<Frame>& frames);
+                              const std::vector<Block>& blocks, const std::vector<Frame>& frames);
 
 }  // namespace wm::drawing::detail

@@ -140,7 +140,7 @@ void CutBound::reach(const CutState& state) {
     if (static_cast<std::int64_t>(step) > most) continue;
     for (int i = 0; i < state.left[k]; ++i) {
       const std::size_t whole_words = step / 64;
-      const unsigned bits = static_cast<unsigned>(step % 64);
+      const auto bits = static_cast<unsigned>(step % 64);
       for (std::size_t w = words; w-- > whole_words;) {
         std::uint64_t moved = sums_[w - whole_words] << bits;
         if (bits != 0 && w > whole_words) moved |= sums_[w - whole_words - 1] >> (64U - bits);
@@ -258,9 +258,11 @@ bool CutBound::cover(std::size_t from, const Need& need, const Paid& paid) {
       for (std::size_t r = 0; r < k_rules; ++r) {
         less.counts[r] -= tight * t.counts[r] + loose * l.counts[r];
       }
-      const Paid more{paid.tight_cost + tight * t.cost + loose * l.cost,
-                      paid.extra + tight * t.waste + loose * l.waste,
-                      paid.order + weights_[from][static_cast<std::size_t>(tight + loose)]};
+      const Paid more{
+          paid.tight_cost + tight * t.cost + loose * l.cost,
+          paid.extra + tight * t.waste + loose * l.waste,
+          paid.order +
+              weights_[from][static_cast<std::size_t>(tight) + static_cast<std::size_t>(loose)]};
       if (!cover(from + 1, less, more)) return false;
       if (first_will_do_ && best_ < target_) return true;
     }

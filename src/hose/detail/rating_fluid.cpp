@@ -116,14 +116,15 @@ bool liner_by_table(const Looked& l, Said& said) {
     const auto stands = rows.word(i, "stands");
     if (stands == "no") {
       if (known == "read") {
-        said.refuses("fluid", pair + ": not for it" + note, source, known);
+        said.refuses("fluid", fmt::format("{}: not for it{}", pair, note), source, known);
       } else {
-        said.asks("fluid", pair + ": not for it" + note + "; ask the maker", source, known);
+        said.asks("fluid", fmt::format("{}: not for it{}; ask the maker", pair, note), source,
+                  known);
       }
     } else if (stands == "less") {
       said.advises("fluid", pair + note, source, known);
     } else if (known == "read") {
-      said.met("fluid", pair + ": suits" + note, source, known);
+      said.met("fluid", fmt::format("{}: suits{}", pair, note), source, known);
     } else {
       said.advises("fluid", pair + note, source, known);
     }

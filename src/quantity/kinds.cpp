@@ -46,7 +46,8 @@ constexpr std::array<KindInfo, k_kind_count> k_kinds{{
     {resistance_per_length, "resistance_per_length", "a resistance per length", "ohm/m", "ohm/ft",
      "ohm/m", "180 ohm/ft"},
     {density, "density", "a density", "kg/m3", "lb/gal", "kg/L", "6.01 lb/gal"},
-    {mass_per_length, "mass_per_length", "a mass per length", "kg/m", "lb/ft", "kg/m", "0.25 lb/ft"},
+    {mass_per_length, "mass_per_length", "a mass per length", "kg/m", "lb/ft", "kg/m",
+     "0.25 lb/ft"},
     {bending_stiffness, "bending_stiffness", "a bending stiffness", "N·m2", "lb-in2", "N·m2",
      "120 lb-in2"},
 }};

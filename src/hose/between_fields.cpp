@@ -84,9 +84,14 @@ std::string_view describe(describe::Fields<HoseClamp>& f) {
 }
 
 std::string_view describe(describe::Fields<HoseWeight>& f) {
-  f.has<&HoseWeight::filled>("filled", "Mass of the hose, filled").needed("0.25 lb/ft");
+  f.has<&HoseWeight::filled>("filled", "Mass of the hose, filled")
+      .needed("0.25 lb/ft")
+      .above(quantity::MassPerLength{0})
+      .at_most(quantity::MassPerLength{100});
   f.has<&HoseWeight::stiffness>("stiffness", "Bending stiffness")
       .needed("120 lb-in2")
+      .above(quantity::BendingStiffness{0})
+      .at_most(quantity::BendingStiffness{1e6})
       .help("From the sag test; no document gives it.");
   f.has<&HoseWeight::down>("down", "Load factor down").between(0, 20);
   f.has<&HoseWeight::up>("up", "Load factor up").between(0, 20);

@@ -146,7 +146,10 @@ std::string_view describe(describe::Fields<SagTest>& f) {
       .needed("24 in")
       .above(inches(0))
       .at_most(feet(30));
-  f.has<&SagTest::mass>("mass", "Mass of the hose, as tested").needed("0.25 lb/ft");
+  f.has<&SagTest::mass>("mass", "Mass of the hose, as tested")
+      .needed("0.25 lb/ft")
+      .above(quantity::MassPerLength{0})
+      .at_most(quantity::MassPerLength{100});
   f.has<&SagTest::drops>("drops", "Drop of the tip, rolled on by a quarter turn each time")
       .needed(R"(["4.1 in", "4.6 in", "4.4 in", "4.0 in"])");
   return "sag-test";
@@ -160,7 +163,10 @@ std::string_view describe(describe::Fields<BoardTest>& f) {
       .above(inches(0))
       .at_most(feet(20))
       .help("Between the boards, less the diameter of the hose.");
-  f.has<&BoardTest::push>("push", "Force that holds them so").needed("3.2 lbf");
+  f.has<&BoardTest::push>("push", "Force that holds them so")
+      .needed("3.2 lbf")
+      .above(quantity::Force{0})
+      .at_most(quantity::Force{1e5});
   return "board-test";
 }
 

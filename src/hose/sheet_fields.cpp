@@ -47,8 +47,11 @@ std::string_view describe(describe::Fields<HoseSheetInput>& f) {
       .help("In the order in which the hose runs through them, from the near end.");
   f.has<&I::weight>("weight", "Its weight, where that is to count");
   f.has<&I::working_pressure>("working_pressure", "Working pressure, surges included")
-      .example("90 psi");
-  f.has<&I::proof_pressure>("proof_pressure", "Proof pressure").example("4000 psi");
+      .example("90 psi")
+      .between(quantity::PressureGauge{0}, quantity::PressureGauge{1e9});
+  f.has<&I::proof_pressure>("proof_pressure", "Proof pressure")
+      .example("4000 psi")
+      .between(quantity::PressureGauge{0}, quantity::PressureGauge{1e9});
   f.has<&I::proof_source>("proof_source", "Where the proof pressure stands")
       .example("AC 43.13-1B table 9-3");
   f.has<&I::drawn_by>("drawn_by", "Drawn by");

@@ -146,8 +146,8 @@ Result<Page> lay_out_hose(const hose::HoseSheetInput& in, const hose::HoseSheetA
   Frame spare = drawn->spare;
   spare.top += 0.5;
   if (spare.width >= 45 && spare.height >= 14) columns.push_back(spare);
-  auto blocks = detail::blocks_of(subject, not_drawn);
-  if (!detail::set_blocks(page.items, measurer, std::move(blocks), columns))
+  const auto blocks = detail::blocks_of(subject, not_drawn);
+  if (!detail::set_blocks(page.items, measurer, blocks, columns))
     return Fail(Kind::out_of_bounds, "the words of this sheet do not fit on one page",
                 "shorter names and sources");
   const std::string arrangement =

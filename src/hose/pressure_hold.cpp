@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 
 #include "evidence/uncertainty.hpp"
 #include "quantity/as_typed.hpp"
@@ -15,7 +16,7 @@ namespace {
 using evidence::Component;
 using evidence::Verdict;
 
-constexpr double k_root_3 = 1.7320508075688772;
+constexpr double k_root_3 = std::numbers::sqrt3;
 constexpr double k_root_12 = 2.0 * k_root_3;
 
 Problem problem(std::string path, Kind kind, std::string what, std::string expected) {

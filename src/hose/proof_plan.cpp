@@ -19,12 +19,12 @@ constexpr double k_equal = 1.0 + 1e-9;
 constexpr double k_water_pa = 2.2e9;
 
 quantity::Temperature medium_temperature(const ProofTestInput& in) {
-  for (auto hold = in.holds.rbegin(); hold != in.holds.rend(); ++hold) {
-    if (hold->temperature_start && hold->temperature_end) {
-      return {(hold->temperature_start->value.si + hold->temperature_end->value.si) / 2.0};
-    }
+  auto found = in.medium_temperature.value_or(quantity::Temperature{k_room_kelvin});
+  for (const auto& hold : in.holds) {  // the last one that was measured
+    if (hold.temperature_start && hold.temperature_end)
+      found = {(hold.temperature_start->value.si + hold.temperature_end->value.si) / 2.0};
   }
-  return in.medium_temperature.value_or(quantity::Temperature{k_room_kelvin});
+  return found;
 }
 
 std::string typed(const EnteredPressure& p, const describe::Context& context) {

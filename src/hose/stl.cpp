@@ -32,7 +32,7 @@ struct Placing {
   double unit;
   const Vector& origin;
   [[nodiscard]] std::optional<Vector> put(double x, double y, double z) const {
-    const Vector out = origin + unit * Vector(x, y, z);
+    Vector out = origin + unit * Vector(x, y, z);
     if (!out.allFinite() || out.cwiseAbs().maxCoeff() > k_farthest) return std::nullopt;
     return out;
   }

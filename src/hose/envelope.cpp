@@ -1,6 +1,7 @@
 #include "hose/envelope.hpp"
 
 #include <Eigen/Geometry>
+#include <cmath>
 
 namespace wm::hose {
 
@@ -13,6 +14,29 @@ Rod moved(const Rod& rod, const Motion& motion, const Vector& shift, const Vecto
     out.end_direction = (matrix * rod.end_direction).normalized();
   }
   out.end += shift;
+  return out;
+}
+
+std::vector<Rod> doubtful(const Rod& rod, double place, double angle) {
+  std::vector<Rod> out;
+  for (int k = 0; k < 3 && place > 0; ++k) {
+    for (const double sign : {1.0, -1.0}) {
+      Rod moved = rod;
+      moved.end += Vector::Unit(k) * (sign * place);
+      out.push_back(moved);
+    }
+  }
+  if (angle == 0) return out;
+  const Vector& t = rod.end_direction;
+  const Vector pick = std::abs(t.x()) < 0.6 ? Vector::UnitX() : Vector::UnitY();
+  const Vector u = t.cross(pick).normalized(), v = t.cross(u);
+  for (const Vector& axis : {u, v}) {
+    for (const double sign : {1.0, -1.0}) {
+      Rod turned = rod;
+      turned.end_direction = Eigen::AngleAxisd(sign * angle, axis) * t;
+      out.push_back(turned);
+    }
+  }
   return out;
 }
 

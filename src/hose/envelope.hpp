@@ -24,4 +24,8 @@ struct Motion {
 /// each of its faces. Directions that do not move are left out.
 [[nodiscard]] std::vector<Rod> extremes(const Rod& rod, const Motion& motion);
 
+/// Where the far end may be when it is known within `place` (m) and its direction within `angle`
+/// (rad): each way along three axes and each way about two, the nominal left out.
+[[nodiscard]] std::vector<Rod> doubtful(const Rod& rod, double place, double angle);
+
 }  // namespace wm::hose

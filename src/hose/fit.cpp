@@ -77,6 +77,7 @@ class Work {
 
   Checked<HoseLengthAnswer> run() {
     ask_.positions = extremes(ends_.rod, motion_);
+    for (const auto& position : in_doubt()) ask_.positions.push_back(position);
     ask_.supports = supports_;
     ask_.least_radius = limit_;
     ask_.straight = 2 * in_.outside_diameter.value.si;
@@ -126,6 +127,13 @@ class Work {
 
   /// In a sentence: no more digits than a rule shows.
   [[nodiscard]] std::string words(double metres) const { return detail::say(metres, unit_); }
+
+  /// Where the far end may be by how well it is known; a rigid end carries its tip round with it.
+  [[nodiscard]] std::vector<Rod> in_doubt() const {
+    const double angle = in_.directions_within ? in_.directions_within->value.si : 0;
+    const double place = in_.place_within ? in_.place_within->value.si : 0;
+    return doubtful(ends_.rod, std::hypot(place, angle * ends_.rigid_far), angle);
+  }
 
   void say_limit() {
     if (in_.radius_to == RadiusTo::inside) {

@@ -28,6 +28,9 @@ struct HoseLengthInput {
   quantity::Fraction lengthens{0.02};  ///< under pressure
   quantity::Fraction shortens{0.04};
   std::optional<EngineMotion> motion;  ///< of the far end
+  /// How well the far end is known against the near one (k = 2), from hose-ends.
+  std::optional<EnteredLength> place_within;
+  std::optional<quantity::Entered<quantity::Angle>> directions_within;
   std::vector<KeepOut> keep_outs;
   std::vector<HoseClamp> clamps;
   std::optional<HoseWeight> weight;

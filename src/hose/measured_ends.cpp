@@ -9,6 +9,7 @@
 
 #include "hose/detail/say.hpp"
 #include "hose/dummy_tube.hpp"
+#include "hose/envelope.hpp"
 #include "hose/tape.hpp"
 #include "hose/window.hpp"
 #include "quantity/as_typed.hpp"
@@ -145,30 +146,6 @@ class Work {
   const quantity::Unit& unit_;
 };
 
-/// Where the far end may be, within twice the standard uncertainty: the nominal, each way along
-/// three axes, and each way about two.
-std::vector<Rod> spread(const Rod& rod, double place, double angle) {
-  std::vector<Rod> out{rod};
-  for (int k = 0; k < 3; ++k) {
-    for (const double sign : {1.0, -1.0}) {
-      Rod moved = rod;
-      moved.end += Vector::Unit(k) * (sign * place);
-      out.push_back(moved);
-    }
-  }
-  const Vector& t = rod.end_direction;
-  const Vector pick = std::abs(t.x()) < 0.6 ? Vector::UnitX() : Vector::UnitY();
-  const Vector u = t.cross(pick).normalized(), v = t.cross(u);
-  for (const Vector& axis : {u, v}) {
-    for (const double sign : {1.0, -1.0}) {
-      Rod moved = rod;
-      moved.end_direction = Eigen::AngleAxisd(sign * angle, axis) * t;
-      out.push_back(moved);
-    }
-  }
-  return out;
-}
-
 class Judge {
  public:
   Judge(const HoseWanted& hose, const Found& found, const Vector& near_seat,
@@ -199,7 +176,8 @@ class Judge {
           say(least), say(exact.best_radius));
       return;
     }
-    ask.positions = spread(rod, place, 2 * found_.way_u);
+    ask.positions = doubtful(rod, place, 2 * found_.way_u);
+    ask.positions.insert(ask.positions.begin(), rod);
     const auto sure = length_window(ask);
     const double room = 2 * hose_.made_within.value.si;
     const bool fits = sure.shortest && *sure.longest - *sure.shortest >= room;

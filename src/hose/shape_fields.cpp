@@ -209,6 +209,11 @@ std::string_view describe(describe::Fields<HoseLengthInput>& f) {
   f.has<&I::shortens>("shortens", "Shorter under pressure, at most")
       .between(per_cent(0), per_cent(20));
   f.has<&I::motion>("motion", "How the far end moves");
+  f.has<&I::place_within>("place_within", "Far end known within")
+      .between(inches(0), inches(12))
+      .help("From hose-ends. The window then fits wherever in that the end is.");
+  f.has<&I::directions_within>("directions_within", "Directions known within")
+      .between(degrees(0), degrees(30));
   f.has<&I::keep_outs>("keep_outs", "What it must keep away from");
   f.has<&I::clamps>("clamps", "Clamps and guides between the ends")
       .help("In the order in which the hose runs through them, from the near end.");

@@ -29,6 +29,8 @@ HoseLengthInput length_of(const HoseSheetInput& in) {
   out.lengthens = in.lengthens;
   out.shortens = in.shortens;
   out.motion = in.motion;
+  out.place_within = in.place_within;
+  out.directions_within = in.directions_within;
   out.keep_outs = in.keep_outs;
   out.clamps = in.clamps;
   out.weight = in.weight;

@@ -3,6 +3,7 @@
 
 namespace wm::hose {
 
+using quantity::degrees;
 using quantity::feet;
 using quantity::inches;
 using quantity::per_cent;
@@ -42,6 +43,11 @@ std::string_view describe(describe::Fields<HoseSheetInput>& f) {
   f.has<&I::shortens>("shortens", "Shorter under pressure, at most")
       .between(per_cent(0), per_cent(20));
   f.has<&I::motion>("motion", "How the far end moves");
+  f.has<&I::place_within>("place_within", "Far end known within")
+      .between(inches(0), inches(12))
+      .help("From hose-ends. The window then fits wherever in that the end is.");
+  f.has<&I::directions_within>("directions_within", "Directions known within")
+      .between(degrees(0), degrees(30));
   f.has<&I::keep_outs>("keep_outs", "What it must keep away from");
   f.has<&I::clamps>("clamps", "Clamps and guides between the ends")
       .help("In the order in which the hose runs through them, from the near end.");

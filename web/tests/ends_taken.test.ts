@@ -33,6 +33,13 @@ test("measured ends fill seats and directions of a new sheet, in the digits that
   });
 });
 
+test("how well they are known goes with them", () => {
+  const within = (key: string, unit: string): Field => ({ key, label: key, shape: "optional", of: { key: "", label: "", shape: "quantity", units: [unit], unit } }) as unknown as Field;
+  const more = [...fields, within("place_within", "in"), within("directions_within", "deg")];
+  const input = composeRecord(more, endsTaken(more, undefined, {}, {}, { ...answer, place_within: figure(0.25), direction_within: figure(1.7, "deg") }));
+  assert.deepEqual([input["place_within"], input["directions_within"]], ["0.25 in", "1.7 deg"]);
+});
+
 test("a sheet that was begun keeps everything but its seats and directions", () => {
   const kept = recordFrom(fields, { title: "mine", overall: "20 in", outside_diameter: "0.9 in", far_end: { seat: { x: "1 in" }, form: "elbow-90", rigid: "2 in" } });
   const before = JSON.stringify(kept);

@@ -349,6 +349,17 @@ TEST(HoseLengthAsk, StraightBehindTheEndsCanBeAskedFor) {
   }
 }
 
+TEST(HoseLengthAsk, WhatIsNotKnownOfTheEndsNarrowsTheWindow) {
+  auto ask = length_ask();
+  const auto exact = hose_length(ask, {});
+  ask.place_within = in(0.2);
+  ask.directions_within = deg(1.5);
+  const auto doubted = hose_length(ask, {});
+  ASSERT_TRUE(exact && doubted && exact->shortest && doubted->shortest);
+  EXPECT_GT(doubted->shortest->si, exact->shortest->si);
+  EXPECT_LT(doubted->longest->si, exact->longest->si);
+}
+
 TEST(HoseLengthAsk, AClampPartsTheWindow) {
   auto ask = length_ask();
   HoseShapeInput shape = shape_ask();

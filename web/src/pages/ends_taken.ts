@@ -36,6 +36,12 @@ export function endsTaken(fields: Field[], kept: RecordDraft | undefined, start:
     if (field && value !== undefined && compose(field, into[key]) === undefined) into[key] = draftFrom(field, value);
   };
   for (const key of k_hose) fill(fields, draft, key, hose[key]);
+  // How well they are known goes with them: the window of lengths then fits wherever they are.
+  for (const [key, from] of [["place_within", "place_within"], ["directions_within", "direction_within"]] as const) {
+    const field = fields.find((f) => f.key === key);
+    const value = shortened(answer[from]);
+    if (field && value !== undefined) draft[key] = draftFrom(field, value) as Draft;
+  }
   for (const side of ["near", "far"]) {
     const end = fields.find((f) => f.key === `${side}_end`);
     const inner = end ? plain(end).fields : undefined;

@@ -264,6 +264,14 @@ for (const [date, pressure, temperature, fuel, left, right, speed, volts] of run
   measure(date, { check: 'charging-voltage', value: volts, instrument: 'bench-meter', range: '60 V' });
 }
 
+// Volts at the battery while the engine is cranked: the old battery fades, the new one steps up.
+const cranking = [
+  ['2023-12-09', '9.85 V'], ['2024-02-17', '9.79 V'], ['2024-04-06', '9.81 V'], ['2024-07-13', '9.73 V'], ['2024-10-05', '9.68 V'],
+  ['2025-02-08', '9.61 V'], ['2025-05-17', '9.57 V'], ['2025-08-30', '9.49 V'], ['2025-11-08', '9.38 V'],
+  ['2025-11-22', '10.41 V'], ['2025-12-13', '10.36 V'], ['2026-02-14', '10.39 V'], ['2026-03-14', '10.42 V'], ['2026-06-20', '10.38 V'], ['2026-09-26', '10.40 V'], ['2026-11-14', '10.37 V'],
+];
+for (const [date, value] of cranking) measure(date, { check: 'cranking-voltage', value, instrument: 'bench-meter', range: '60 V' });
+
 // Oil, strainer and propeller bolts: quick jobs between the flights.
 const oilChanges = ['2023-12-16', '2024-04-06', '2024-07-13', '2024-10-05', '2025-02-08', '2025-05-17', '2025-08-30', '2025-12-13', '2026-03-14', '2026-06-20', '2026-09-26'];
 oilChanges.forEach((date, k) => {

@@ -18,7 +18,7 @@ using Payload =
                  VerdictGiven, DefectNoted, DefectDecided, DefectClosed, ChangePlanned, ChangeDone,
                  ChangeWithdrawn, StagePlanned, StageRuleAnswered, JointWorked, BungCounted,
                  CowlMoved, MassRevised, StageStepDone, EntrySigned, StageMoved, QuickJobDone,
-                 AttachmentAdded, EventCorrected, SheetImported>;
+                 AttachmentAdded, EventCorrected, SheetImported, HoseDrawn, HoseProved>;
 
 struct Envelope {
   std::string id;

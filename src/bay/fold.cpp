@@ -364,6 +364,23 @@ void take(const Taking& t, const StageMoved& e) {
     stage->reason = e.reason;
   }
 }
+void take(const Taking& t, const HoseDrawn& e) {
+  auto& aircraft = t.aircraft(e.aircraft);
+  auto [at, fresh] = aircraft.hoses.try_emplace(e.id);
+  auto& hose = at->second;
+  hose.about = e;
+  hose.event = t.event.meta.id;
+  hose.day = t.day;
+  hose.sequence = t.sequence;
+  if (fresh) aircraft.hose_order.push_back(e.id);
+}
+void take(const Taking& t, const HoseProved& e) {
+  auto& hoses = t.aircraft(e.aircraft).hoses;
+  const auto found = hoses.find(e.hose);
+  if (found == hoses.end()) return t.odd("proves hose `" + e.hose + "`, which is not drawn");
+  insert_in_order(found->second.proofs, HoseRecord::Proof{e, t.event.meta.id, t.day, t.sequence},
+                  &HoseRecord::Proof::day);
+}
 void take(const Taking& t, const AttachmentAdded& e) {
   t.state.attachments.push_back({e, t.sequence, t.day});
 }

@@ -16,12 +16,14 @@
 namespace wm::bay {
 
 using describe::AnyQuantity;
+using quantity::Angle;
 using quantity::Date;
 using quantity::Duration;
 using quantity::Entered;
 using quantity::Length;
 using quantity::Mass;
 using quantity::PressureAbsolute;
+using quantity::PressureGauge;
 using quantity::Resistance;
 using quantity::ResistancePerLength;
 using quantity::Temperature;
@@ -395,6 +397,50 @@ struct QuickJobDone {
   std::string by;
 };
 std::string_view describe(describe::Fields<QuickJobDone>& f);
+
+// ---- hoses ----------------------------------------------------------------------------------
+
+/// A hose as it was drawn: what it was drawn from, and the figures that the sheet showed.
+/// Drawing again under the same id replaces it; both stay visible.
+struct HoseDrawn {
+  std::string aircraft, id, title;
+  std::string position, change;  ///< where it goes; the change that it belongs to
+  std::string family, size;
+  std::string near_at, far_at;  ///< what its ends are screwed to
+  Entered<Length> overall;
+  Entered<Length> tightest_radius;         ///< to the centreline
+  Entered<Length> least_radius;            ///< permitted, to the centreline
+  std::optional<Entered<Angle>> clocking;  ///< of two elbows
+  std::string clocking_read;               ///< viewing end and sense of rotation
+  std::string binding;                     ///< the rule that bounds its length
+  std::vector<std::string> lines;          ///< the verdict in words, as shown
+  std::optional<Entered<PressureGauge>> working_pressure, proof_pressure;
+  std::string sheet;  ///< the whole input of the calculation, as JSON
+  std::string calculation;
+  std::int64_t version{1};
+  std::string note;
+};
+std::string_view describe(describe::Fields<HoseDrawn>& f);
+
+/// A hose assembly proved on the bench: a verdict, which is a fact and is not corrected.
+struct HoseProved {
+  std::string aircraft, hose;
+  std::string part;  ///< the assembly, where it is registered
+  std::optional<Date> assembled;
+  Verdict verdict{Verdict::not_tested};
+  std::string words;
+  Entered<PressureGauge> test_pressure;
+  std::string pressure_from;  ///< what set it
+  Entered<Duration> held;
+  std::string medium;
+  std::vector<std::string> criteria;  ///< each with its verdict, in words
+  std::string test;                   ///< the whole input of the calculation, as JSON
+  std::string calculation;
+  std::int64_t version{1};
+  std::string by;
+  std::string note;
+};
+std::string_view describe(describe::Fields<HoseProved>& f);
 
 // ---- papers and corrections -----------------------------------------------------------------
 

@@ -33,6 +33,14 @@ bool JointRecord::closed() const {
   return has(JointState::marked) && has(JointState::seen);
 }
 
+const HoseRecord::Proof* HoseRecord::latest() const {
+  return proofs.empty() ? nullptr : &proofs.back();
+}
+
+bool HoseRecord::drawn_since() const {
+  return !proofs.empty() && proofs.back().sequence < sequence;
+}
+
 const StepRecord* Stage::latest(StageStep step) const {
   const StepRecord* found = nullptr;
   for (const auto& record : steps) {

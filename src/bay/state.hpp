@@ -144,6 +144,23 @@ struct Entry {
   bool amended_after_signature{};
 };
 
+struct HoseRecord {
+  HoseDrawn about;
+  std::string event;
+  Date day{};
+  Sequence sequence{};
+  struct Proof {
+    HoseProved about;
+    std::string event;
+    Date day{};
+    Sequence sequence{};
+  };
+  std::vector<Proof> proofs;  ///< in the order in which they happened
+  [[nodiscard]] const Proof* latest() const;
+  /// Whether its last proof was of another drawing.
+  [[nodiscard]] bool drawn_since() const;
+};
+
 struct QuickJobRecord {
   QuickJobDone about;
   Sequence sequence{};
@@ -172,6 +189,8 @@ struct Aircraft {
   Named<Stage> stages;
   std::vector<std::string> stage_order;
   Named<Entry> entries;
+  Named<HoseRecord> hoses;
+  std::vector<std::string> hose_order;
   Named<QuickJobRecord> quick_jobs;
   Named<Bung> bungs;  ///< fitted now
   std::vector<MassRevised> masses;

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "calculation/catalogue.hpp"
+#include "calculation/json_face.hpp"
 #include "desk/lookup.hpp"
 #include "desk/views.hpp"
 
@@ -72,6 +73,7 @@ bool is_plan(const bay::Payload& payload) {
          std::holds_alternative<bay::StageRuleAnswered>(payload) ||
          std::holds_alternative<bay::StageMoved>(payload) ||
          std::holds_alternative<bay::LimitSet>(payload) ||
+         std::holds_alternative<bay::HoseDrawn>(payload) ||
          std::holds_alternative<bay::CheckDescribed>(payload) ||
          std::holds_alternative<bay::AircraftDescribed>(payload);
 }
@@ -257,7 +259,13 @@ Checked<Reply> Binder::act(const ActCall& call, const InputReader& reader, const
   const auto input = act->make_input();
   const std::string happened =
       call.happened.empty() ? quantity::print_date(now.today) : call.happened;
-  const auto ctx = context(now, units);
+  auto ctx = context(now, units);
+  // A file that a drawing names is an attachment of this binder. The lock is held already.
+  ctx.file = [this](std::string_view hash) -> std::optional<std::string> {
+    auto content = journal_.get_attachment(hash);
+    if (!content) return std::nullopt;
+    return std::move(*content);
+  };
   for (int attempt = 0; attempt < k_tries_against_other_writers; ++attempt) {
     if (auto current = catch_up(); !current) return Fail(Problems{current.error()});
     if (auto stored = stored_reply(call)) return std::move(*stored);
@@ -277,7 +285,8 @@ Checked<Reply> Binder::act(const ActCall& call, const InputReader& reader, const
     if (problems.empty())
       problems = plans_changed(call, *act, aircraft_in(*act->input, fresh.get()));
     if (!problems.empty()) return Fail(std::move(problems));
-    const desk::Desk desk{state_, ctx, happened, call.author, &read_payload_strictly};
+    const desk::Desk desk{
+        state_, ctx, happened, call.author, &read_payload_strictly, &calculation::write_payload};
     auto outcome = act->run(fresh.get(), desk);
     if (!outcome) return Fail(outcome.error());
     Reply reply{act->output, outcome->answer, act->cautions, state_.sequence, state_.head, {},

@@ -6,6 +6,8 @@
 #include <array>
 #include <utility>
 
+#include "binder/cards.hpp"
+#include "binder/cut_paper.hpp"
 #include "calculation/catalogue.hpp"
 #include "drawing/centreline.hpp"
 #include "drawing/hose_sheet.hpp"
@@ -19,6 +21,7 @@ namespace wm::binder {
 namespace {
 
 constexpr std::string_view k_hose_sheet = "hose-sheet";
+constexpr std::string_view k_hose_cut = "hose-cut";
 constexpr double k_dots_an_inch = 150;
 
 constexpr std::array<std::pair<std::string_view, std::string_view>, 5> k_types{
@@ -27,6 +30,17 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 5> k_types{
      {"png", "image/png"},
      {"csv", "text/csv; charset=utf-8; header=present"},
      {"dxf", "image/vnd.dxf"}}};
+
+/// nullptr for no form that we make.
+const std::string_view* type_of(std::string_view as) {
+  const auto* found =
+      std::ranges::find(k_types, as, &std::pair<std::string_view, std::string_view>::first);
+  return found == k_types.end() ? nullptr : &found->second;
+}
+
+drawing::Paper paper_named(std::string_view word) {
+  return word == "letter" ? drawing::Paper::letter : drawing::Paper::a4;
+}
 
 Problem problem(std::string path, Kind kind, std::string what, std::string expected,
                 std::string example) {
@@ -88,9 +102,58 @@ Result<std::string> sheet_as(std::string_view as, const drawing::Page& page,
                               day.ok() ? quantity::print_date(day) : std::string("1970-01-01")});
 }
 
+/// Forms that a card has: it has no centreline.
+bool is_page(std::string_view as) { return as == "pdf" || as == "svg" || as == "png"; }
+
+Problems wrong_wishes(const PaperWanted& wanted) {
+  Problems problems;
+  const bool card = wanted.calculation == k_hose_cut;
+  const bool known = card ? is_page(wanted.as) : type_of(wanted.as) != nullptr;
+  if (!known)
+    problems.push_back(problem("as", Kind::unknown_choice,
+                               wanted.as.empty() ? std::string("the form of the file is not said")
+                                                 : fmt::format("`{}` is no form of it", wanted.as),
+                               card ? "one of: pdf, svg, png" : "one of: pdf, svg, png, csv, dxf",
+                               "pdf"));
+  if (!wanted.paper.empty() && wanted.paper != "a4" && wanted.paper != "letter")
+    problems.push_back(problem("paper", Kind::unknown_choice,
+                               fmt::format("`{}` is no paper", wanted.paper), "one of: a4, letter",
+                               "a4"));
+  return problems;
+}
+
+Checked<PaperMade> hose_drawn(const PaperWanted& wanted, const describe::Calculation& calculation,
+                              const hose::HoseSheetInput& in, const hose::HoseSheetAnswer& answer,
+                              const describe::Context& context) {
+  PaperMade out{{}, std::string(*type_of(wanted.as)), file_name(in.title, wanted.as)};
+  if (wanted.as == "csv" || wanted.as == "dxf") {
+    out.bytes = wanted.as == "csv" ? drawing::centreline_csv(in, answer, context.units)
+                                   : drawing::centreline_dxf(in, answer, context.units);
+    return out;
+  }
+  const auto page =
+      drawing::lay_out_hose(in, answer, about(calculation, in, context), paper_named(wanted.paper));
+  if (!page) return Fail(Problems{page.error()});
+  auto bytes = sheet_as(wanted.as, *page, in, context);
+  if (!bytes) return Fail(Problems{bytes.error()});
+  out.bytes = std::move(*bytes);
+  return out;
+}
+
+Checked<PaperMade> cut_drawn(const PaperWanted& wanted, const describe::Calculation& calculation,
+                             const hose::HoseCutAnswer& answer, const describe::Context& context) {
+  const auto card = cut_card(answer, calculation, context.today);
+  auto bytes = print_card(card, paper_named(wanted.paper), wanted.as);
+  if (!bytes) return Fail(Problems{bytes.error()});
+  return PaperMade{std::move(*bytes), std::string(*type_of(wanted.as)),
+                   file_name(card.subtitle, wanted.as)};
+}
+
 }  // namespace
 
-bool is_drawn(std::string_view calculation) { return calculation == k_hose_sheet; }
+bool is_drawn(std::string_view calculation) {
+  return calculation == k_hose_sheet || calculation == k_hose_cut;
+}
 
 Checked<PaperMade> paper_of(const PaperWanted& wanted, const InputReader& input,
                             const describe::Context& context) {
@@ -98,42 +161,20 @@ Checked<PaperMade> paper_of(const PaperWanted& wanted, const InputReader& input,
       is_drawn(wanted.calculation) ? calculation::catalogue().find(wanted.calculation) : nullptr;
   if (calculation == nullptr)
     return Fail(Problems{problem({}, Kind::not_found,
-                                 fmt::format("`{}` is not drawn on a sheet", wanted.calculation),
-                                 "one of: hose-sheet", "hose-sheet")});
-  Problems problems;
-  const auto* type = std::ranges::find(k_types, std::string_view(wanted.as),
-                                       &std::pair<std::string_view, std::string_view>::first);
-  if (type == k_types.end())
-    problems.push_back(problem("as", Kind::unknown_choice,
-                               wanted.as.empty() ? std::string("the form of the file is not said")
-                                                 : fmt::format("`{}` is no form of it", wanted.as),
-                               "one of: pdf, svg, png, csv, dxf", "pdf"));
-  if (!wanted.paper.empty() && wanted.paper != "a4" && wanted.paper != "letter")
-    problems.push_back(problem("paper", Kind::unknown_choice,
-                               fmt::format("`{}` is no paper", wanted.paper), "one of: a4, letter",
-                               "a4"));
-  hose::HoseSheetInput in;
-  const auto unread = input(*calculation->input, &in);
+                                 fmt::format("`{}` is not drawn on paper", wanted.calculation),
+                                 "one of: hose-sheet, hose-cut", "hose-sheet")});
+  auto problems = wrong_wishes(wanted);
+  const auto in = calculation->make_input();
+  const auto unread = input(*calculation->input, in.get());
   problems.insert(problems.end(), unread.begin(), unread.end());
   if (!problems.empty()) return Fail(std::move(problems));
-
-  const auto ran = calculation->run(&in, context);
+  const auto ran = calculation->run(in.get(), context);
   if (!ran) return Fail(ran.error());
-  const auto& answer = *static_cast<const hose::HoseSheetAnswer*>(ran->get());
-  PaperMade out{{}, std::string(type->second), file_name(in.title, wanted.as)};
-  if (wanted.as == "csv" || wanted.as == "dxf") {
-    out.bytes = wanted.as == "csv" ? drawing::centreline_csv(in, answer, context.units)
-                                   : drawing::centreline_dxf(in, answer, context.units);
-    return out;
-  }
-  const auto page =
-      drawing::lay_out_hose(in, answer, about(*calculation, in, context),
-                            wanted.paper == "letter" ? drawing::Paper::letter : drawing::Paper::a4);
-  if (!page) return Fail(Problems{page.error()});
-  auto bytes = sheet_as(wanted.as, *page, in, context);
-  if (!bytes) return Fail(Problems{bytes.error()});
-  out.bytes = std::move(*bytes);
-  return out;
+  return wanted.calculation == k_hose_cut
+             ? cut_drawn(wanted, *calculation, *static_cast<const hose::HoseCutAnswer*>(ran->get()),
+                         context)
+             : hose_drawn(wanted, *calculation, *static_cast<const hose::HoseSheetInput*>(in.get()),
+                          *static_cast<const hose::HoseSheetAnswer*>(ran->get()), context);
 }
 
 }  // namespace wm::binder

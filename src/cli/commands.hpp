@@ -51,6 +51,7 @@ int run_correct(const std::string& event, std::vector<std::string> words, const 
 int run_verify(const std::vector<std::string>& heads, const Options& options);
 int run_copy(const std::string& to, const Options& options);
 int run_serve(const Options& options, int port, const std::string& host);
+int run_trend(const std::string& check, Options options);
 int run_print(const std::string& card, const std::string& id, const std::string& file,
               const std::string& paper, Options options);
 

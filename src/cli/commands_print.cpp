@@ -3,9 +3,12 @@
 #include <filesystem>
 #include <fstream>
 
-#include "binder/cards.hpp"
+#include "binder/papers.hpp"
+#include "binder/trend_paper.hpp"
+#include "calculation/catalogue.hpp"
 #include "calculation/json_face.hpp"
 #include "cli/commands.hpp"
+#include "drawing/text_plot.hpp"
 
 namespace wm::cli {
 bool write_whole(const std::string& file, const std::string& bytes) {
@@ -37,31 +40,52 @@ int show_written(const std::string& file, const std::string& bytes, const Option
   return k_done;
 }
 
+int run_trend(const std::string& check, Options options) {
+  auto binder = open_binder(options, record::Access::read_only);
+  if (!binder || !choose_aircraft(*binder, options)) return k_bad_input;
+  const auto input =
+      fmt::format(R"({{"aircraft":{},"check":{}}})", calculation::json_string(options.aircraft),
+                  calculation::json_string(check));
+  if (options.json) return show_view(*binder, "check-history", {input}, options);
+  const auto reply = binder->view(
+      "check-history",
+      [&](const describe::Type& type, void* out) {
+        return calculation::read_json(input, type, out);
+      },
+      clock_now(), unit_set(options));
+  if (!reply) return show_problems(reply.error(), options);
+  const auto& history = *static_cast<const desk::CheckHistory*>(reply->value.get());
+  const auto trend = binder::trend_of(history);
+  if (!trend) return show_problems({trend.error()}, options);
+  constexpr int k_columns = 64;
+  constexpr int k_rows = 15;
+  const auto plot = drawing::text_plot(*trend, k_columns, k_rows);
+  if (!plot) return show_problems({plot.error()}, options);
+  fmt::print("{}\n", *plot);
+  for (const auto& line : history.trend_lines) fmt::print("{}\n", line);
+  for (const auto& line : history.trend_notes) fmt::print("  {}\n", line);
+  return k_done;
+}
+
 int run_print(const std::string& kind, const std::string& id, const std::string& file,
               const std::string& paper, Options options) {
   auto binder = open_binder(options, record::Access::read_only);
   if (!binder || !choose_aircraft(*binder, options)) return k_bad_input;
   const auto dot = file.rfind('.');
   const auto ending = dot == std::string::npos ? std::string{} : file.substr(dot + 1);
-  const auto card_kind = binder::card_kind(kind);
-  if (!card_kind) return show_problems({card_kind.error()}, options);
-  std::optional<Problem> problem;
-  std::string bytes;
-  binder->look([&](const bay::State& state) {
-    const auto card = binder::card(state, {*card_kind, options.aircraft, id}, clock_now().today);
-    if (!card) {
-      problem = card.error();
-      return;
-    }
-    auto printed = binder::print_card(
-        *card, paper == "letter" ? drawing::Paper::letter : drawing::Paper::a4, ending);
-    if (printed)
-      bytes = std::move(*printed);
-    else
-      problem = printed.error();
-  });
-  if (problem) return show_problems({*problem}, options);
-  return show_written(file, bytes, options);
+  describe::Context context;
+  context.today = clock_now().today;
+  context.units = unit_set(options);
+  context.tables = calculation::catalogue().tables();
+  context.file = [&](std::string_view hash) -> std::optional<std::string> {
+    auto content = binder->attachment(hash);
+    if (!content) return std::nullopt;
+    return std::move(*content);
+  };
+  const auto bytes =
+      binder::record_paper(*binder, {kind, options.aircraft, id, ending, paper}, context);
+  if (!bytes) return show_problems(bytes.error(), options);
+  return show_written(file, *bytes, options);
 }
 
 }  // namespace wm::cli

@@ -115,9 +115,10 @@ void add_calc(CLI::App& app, Wanted& w, int& status) {
       ->allow_extra_args();
   calc->add_flag("--list", w.calc.list, "List all calculations");
   calc->add_flag("--describe", w.calc.describe, "Show what it takes and gives");
-  calc->add_option("--to", w.calc.file,
-                   "hose-sheet: draw it into FILE.pdf, .svg or .png; its centreline into FILE.csv "
-                   "or .dxf");
+  calc->add_option(
+      "--to", w.calc.file,
+      "hose-sheet, hose-cut: on paper, as FILE.pdf, .svg or .png; centreline as FILE.csv "
+      "or .dxf");
   calc->add_option("--paper", w.calc.paper, "Paper of the drawing: a4 (unless said) or letter");
   common(calc, w);
   calc->callback([&] { status = run_calc(w.calc, w.options); });
@@ -181,12 +182,17 @@ void add_looks(CLI::App& app, Wanted& w, int& status) {
   auto* view = app.add_subcommand("view", "Any view: view BINDER NAME key=value ...");
   binder(view, w);
   any_command(view, w, Is::view, status);
-  auto* print = app.add_subcommand("print", "Cards as PDF: work STAGE, stage STAGE, entry ENTRY");
+  auto* trend = app.add_subcommand("trend", "One check over time, as a plot of letters");
+  binder(trend, w);
+  trend->add_option("CHECK", w.text, "The check")->required();
+  trend->callback([&] { status = run_trend(w.text, w.options); });
+  auto* print = app.add_subcommand(
+      "print", "On paper: work STAGE, stage STAGE, entry ENTRY, hose HOSE, tag HOSE, trend CHECK");
   binder(print, w);
-  print->add_option("CARD", w.text, "work, stage or entry")
+  print->add_option("CARD", w.text, "work, stage, entry, hose, tag or trend")
       ->required()
-      ->check(CLI::IsMember({"work", "stage", "entry"}));
-  print->add_option("ID", w.more, "Stage or entry")->required();
+      ->check(CLI::IsMember({"work", "stage", "entry", "hose", "tag", "trend"}));
+  print->add_option("ID", w.more, "Stage, entry, hose or check")->required();
   print->add_option("--to", w.file, "File (.pdf, .svg or .png)")->required();
   print->add_option("--paper", w.paper, "a4 or letter")->check(CLI::IsMember({"a4", "letter"}));
   print->callback([&] { status = run_print(w.text, w.more, w.file, w.paper, w.options); });

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "desk/acts.hpp"
+#include "desk/acts_hoses.hpp"
 #include "desk/views.hpp"
 
 namespace wm::desk {
@@ -46,6 +47,10 @@ const std::vector<Act>& acts() {
                         {caution::look_again, caution::proof_with_liquid}),
       act<&withdraw_change>("withdraw-change", "Take a planned change back", {caution::defer},
                             true),
+      act<&draw_hose>("draw-hose", "Keep a hose sheet: the hose as drawn, with its figures",
+                      {caution::fuel_vapour, caution::hot_parts, caution::defer}, true),
+      act<&prove_hose>("prove-hose", "Keep a proof test of a hose with its verdict",
+                       {caution::proof_with_liquid, caution::eye_protection, caution::defer}),
       act<&plan_stage>("plan-stage", "Put changes into a stage; its objections are told",
                        {caution::redundant_pair}, true),
       act<&answer_objection>("answer-objection",
@@ -111,6 +116,7 @@ const std::vector<View>& views() {
       view<&entry_draft>("entry-draft", "The text that an entry would have, and what is missing"),
       view<&history>("history", "What happened, newest first, corrections beside it"),
       view<&position_page>("position", "Everything about one position"),
+      view<&hose_page>("hose", "One hose: its drawing, its proof tests"),
       view<&instruments_page>("instruments", "Own test equipment"),
       view<&export_sheet>("sheet", "The aircraft sheet of what is in the binder")};
   return all;

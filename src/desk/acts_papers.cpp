@@ -91,10 +91,11 @@ Simple correct(const Correction& in, const Desk& desk) {
                                  "Correct the original once more.")});
   }
   if (std::holds_alternative<bay::VerdictGiven>(original.payload) ||
-      std::holds_alternative<bay::EntrySigned>(original.payload)) {
-    return Fail(Problems{problem(Kind::refused, "event",
-                                 "a verdict and a signature are facts and stay as they are",
-                                 "Take the reading again, or sign a new entry.")});
+      std::holds_alternative<bay::EntrySigned>(original.payload) ||
+      std::holds_alternative<bay::HoseProved>(original.payload)) {
+    return Fail(Problems{
+        problem(Kind::refused, "event", "a verdict and a signature are facts and stay as they are",
+                "Take the reading or do the proof test again, or sign a new entry.")});
   }
   const auto& kind = bay::kind_of(original.payload);
   auto corrected = desk.decode(kind.word, kind.version, in.body);

@@ -31,6 +31,7 @@ std::vector<std::string> names_of(std::string_view what, const bay::State& state
   if (what == "change") keys(aircraft->changes);
   if (what == "stage") keys(aircraft->stages);
   if (what == "entry") keys(aircraft->entries);
+  if (what == "hose") keys(aircraft->hoses);
   return names;
 }
 
@@ -51,6 +52,7 @@ bool exists(std::string_view what, const std::string& name, const bay::State& st
   if (what == "change") return aircraft->changes.contains(name);
   if (what == "stage") return aircraft->stages.contains(name);
   if (what == "entry") return aircraft->entries.contains(name);
+  if (what == "hose") return aircraft->hoses.contains(name);
   return true;
 }
 

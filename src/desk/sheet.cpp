@@ -108,7 +108,7 @@ class Importer {
     auto problems = check_references(describe::type_of<Payload>(), &body, trial_);
     if (problems.empty() && (before == nullptr || checks_again)) {
       const Desk trial{trial_, desk_.context, happened.empty() ? desk_.happened : happened,
-                       desk_.author, desk_.decode};
+                       desk_.author, desk_.decode, desk_.write};
       auto outcome = act(body, trial);
       if (!outcome) problems = outcome.error();
     }
@@ -130,7 +130,7 @@ class Importer {
   void take_stay(const std::string& path, const PartFitted& stay, const std::string& happened) {
     auto problems = check_references(describe::type_of<PartFitted>(), &stay, trial_);
     if (problems.empty()) {
-      const Desk trial{trial_, desk_.context, happened, desk_.author, desk_.decode};
+      const Desk trial{trial_, desk_.context, happened, desk_.author, desk_.decode, desk_.write};
       auto outcome = install_part(stay, trial);
       if (!outcome) problems = outcome.error();
       if (outcome) {

@@ -63,6 +63,11 @@ Checked<NamedChoices> named_choices(const ChoicesWanted& in, const bay::State& s
       const auto& s = aircraft->stages.find(id)->second;
       add(id, s.about.title, std::string(bay::label(s.state)));
     }
+  } else if (in.of == "hose") {
+    for (const auto& id : aircraft->hose_order) {
+      const auto& h = aircraft->hoses.find(id)->second;
+      add(id, h.about.title, h.about.overall.text);
+    }
   } else if (in.of == "entry") {
     for (const auto& [id, e] : aircraft->entries)
       add(id, std::string(bay::label(e.about.purpose)), quantity::print_date(e.day));

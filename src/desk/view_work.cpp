@@ -42,6 +42,8 @@ Checked<WorkPage> work_page(const OfAircraft& in, const bay::State& state, const
   for (const auto& id : aircraft.joint_order)
     out.joints.push_back(joint_line(aircraft.joints.find(id)->second, state));
   out.bungs = bung_lines(aircraft);
+  for (const auto& id : aircraft.hose_order)
+    out.hoses.push_back(hose_line(aircraft.hoses.find(id)->second));
   return out;
 }
 
@@ -104,52 +106,6 @@ Checked<MeasurePage> measure_page(const OfAircraft& in, const bay::State& state,
 Checked<Judged> judge_reading(const bay::ReadingTaken& in, const bay::State& state,
                               const Context& context) {
   return judge(in, state, context);
-}
-
-Checked<CheckHistory> check_history(const OfCheck& in, const bay::State& state, const Context&) {
-  const auto& aircraft = aircraft_of(state, in.aircraft);
-  const auto& check = aircraft.checks.find(in.check)->second;
-  const auto limits = limits_of(check.about);
-  CheckHistory out;
-  out.check = check_line(check);
-  const auto in_unit = [&](const describe::AnyQuantity& v) {
-    const auto* unit = quantity::find_unit(v.kind, check.about.unit);
-    if (unit == nullptr) unit = &quantity::default_unit(v.kind, quantity::UnitSet::us_customary);
-    return (v.si - unit->offset) / unit->factor;
-  };
-  const auto width_in_unit = [&](const describe::AnyQuantity& v) {
-    const auto* unit = quantity::find_unit(v.kind, check.about.unit);
-    if (unit == nullptr) unit = &quantity::default_unit(v.kind, quantity::UnitSet::us_customary);
-    return *v.expanded_si / unit->factor;
-  };
-  if (limits.lowest) out.lowest = in_unit(*limits.lowest);
-  if (limits.highest) out.highest = in_unit(*limits.highest);
-  for (const auto& r : check.readings) {
-    ReadingPoint point{r.event,
-                       quantity::print_date(r.day),
-                       r.part,
-                       {},
-                       "not-tested",
-                       {},
-                       r.reading.instrument,
-                       r.reading.range,
-                       {},
-                       {},
-                       r.engine_hours,
-                       r.corrected};
-    point.value = r.reading.over_range ? "over range"
-                  : r.reading.value    ? say(*r.reading.value, check.about.unit)
-                                       : "";
-    if (r.reading.value) point.number = in_unit(*r.reading.value);
-    if (r.verdict) {
-      point.verdict = evidence::word(r.verdict->verdict);
-      point.words = r.verdict->words;
-      if (r.verdict->value && r.verdict->value->expanded_si)
-        point.uncertainty = width_in_unit(*r.verdict->value);
-    }
-    out.points.push_back(std::move(point));
-  }
-  return out;
 }
 
 Checked<InstrumentsPage> instruments_page(const Nothing&, const bay::State& state,

@@ -130,12 +130,26 @@ struct StageLine {
 };
 std::string_view describe(describe::Fields<StageLine>& f);
 
+/// A hose as drawn and proved.
+struct HoseLine {
+  std::string id, title, position, change, family, size;
+  std::string near_at, far_at;
+  std::string overall, tightest_radius, least_radius, clocking, binding;
+  std::string drawn;    ///< when
+  std::string verdict;  ///< of its last proof test; not-tested before
+  std::string proof;    ///< "conforms: 4000 psi, 5 min, water, 2026-11-25"
+  bool drawn_since{};   ///< drawn anew since that proof
+  std::string event;    ///< of the drawing
+};
+std::string_view describe(describe::Fields<HoseLine>& f);
+
 struct WorkPage {
   Header header;
   std::vector<ChangeLine> changes;
   std::vector<StageLine> stages;
   std::vector<JointLine> joints;
   std::vector<BungLine> bungs;
+  std::vector<HoseLine> hoses;
 };
 std::string_view describe(describe::Fields<WorkPage>& f);
 
@@ -200,11 +214,20 @@ struct ReadingPoint {
   bool corrected{};
 };
 std::string_view describe(describe::Fields<ReadingPoint>& f);
+/// A line through readings, for the plot: engine hours where every reading has them, else days
+/// since the first; values in the check's unit.
+struct PlotLine {
+  double from_at{}, to_at{}, from_value{}, to_value{};
+};
+std::string_view describe(describe::Fields<PlotLine>& f);
 struct CheckHistory {
   CheckLine check;
   std::optional<double> lowest, highest;  ///< in the check's unit
   std::vector<ReadingPoint> points;
-  std::string trend;
+  std::string trend;                     ///< the first of the lines
+  std::vector<std::string> trend_lines;  ///< drifts, steps, when a limit would be met
+  std::vector<std::string> trend_notes;
+  std::optional<PlotLine> line;  ///< through the readings of the part that is fitted
 };
 std::string_view describe(describe::Fields<CheckHistory>& f);
 
@@ -283,6 +306,26 @@ struct PositionPage {
 };
 std::string_view describe(describe::Fields<PositionPage>& f);
 
+struct OfHose {
+  std::string aircraft, hose;
+};
+std::string_view describe(describe::Fields<OfHose>& f);
+struct ProofLine {
+  std::string day, verdict, words, pressure, pressure_from, held, medium, by, part, assembled, note;
+  std::vector<std::string> criteria;
+  std::string test;  ///< what was entered, as JSON
+  bool of_this_drawing{};
+};
+std::string_view describe(describe::Fields<ProofLine>& f);
+struct HosePage {
+  HoseLine hose;
+  std::string clocking_read, working_pressure, proof_pressure, note;
+  std::vector<std::string> lines;
+  std::string sheet;              ///< what it was drawn from, as JSON
+  std::vector<ProofLine> proofs;  ///< newest first
+};
+std::string_view describe(describe::Fields<HosePage>& f);
+
 struct InstrumentsPage {
   std::vector<InstrumentLine> instruments;
 };
@@ -311,6 +354,7 @@ using describe::Context;
 [[nodiscard]] Checked<HistoryPage> history(const HistoryWanted&, const bay::State&, const Context&);
 [[nodiscard]] Checked<PositionPage> position_page(const OfPosition&, const bay::State&,
                                                   const Context&);
+[[nodiscard]] Checked<HosePage> hose_page(const OfHose&, const bay::State&, const Context&);
 [[nodiscard]] Checked<InstrumentsPage> instruments_page(const Nothing&, const bay::State&,
                                                         const Context&);
 [[nodiscard]] Checked<AircraftSheet> export_sheet(const OfAircraft&, const bay::State&,
@@ -322,6 +366,7 @@ using describe::Context;
 [[nodiscard]] CheckLine check_line(const bay::CheckRecord& check);
 [[nodiscard]] StageLine stage_line(const bay::Aircraft& aircraft, const bay::Stage& stage);
 [[nodiscard]] StepLine step_line(const bay::StepRecord& step);
+[[nodiscard]] HoseLine hose_line(const bay::HoseRecord& hose);
 [[nodiscard]] DefectLine defect_line(const bay::Defect& defect);
 [[nodiscard]] std::vector<BungLine> bung_lines(const bay::Aircraft& aircraft);
 [[nodiscard]] InstrumentLine instrument_line(const bay::Instrument& instrument,

@@ -188,6 +188,7 @@ std::string_view describe(describe::Fields<WorkPage>& f) {
   f.has<&WorkPage::stages>("stages", "Stages");
   f.has<&WorkPage::joints>("joints", "Joints");
   f.has<&WorkPage::bungs>("bungs", "Bungs");
+  f.has<&WorkPage::hoses>("hoses", "Hoses");
   return "work-page";
 }
 
@@ -293,6 +294,9 @@ std::string_view describe(describe::Fields<CheckHistory>& f) {
   f.has<&CheckHistory::highest>("highest", "Highest");
   f.has<&CheckHistory::points>("points", "Points");
   f.has<&CheckHistory::trend>("trend", "Trend");
+  f.has<&CheckHistory::trend_lines>("trend_lines", "Trend, line by line");
+  f.has<&CheckHistory::trend_notes>("trend_notes", "Besides");
+  f.has<&CheckHistory::line>("line", "Line through the readings");
   return "check-history";
 }
 

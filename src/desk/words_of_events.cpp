@@ -124,6 +124,14 @@ struct Words {
   std::string operator()(const bay::QuickJobDone& e) const {
     return fmt::format("{}{}", bay::label(e.what), with(e.text, ": "));
   }
+  std::string operator()(const bay::HoseDrawn& e) const {
+    return fmt::format("Hose drawn: {}, overall {}, tightest bend {}", e.title, e.overall.text,
+                       e.tightest_radius.text);
+  }
+  std::string operator()(const bay::HoseProved& e) const {
+    return fmt::format("Hose {} proved at {} for {}: {}", e.hose, e.test_pressure.text, e.held.text,
+                       e.words);
+  }
   std::string operator()(const bay::AttachmentAdded& e) const {
     return fmt::format("Attached: {}{}", e.name, with(e.caption, ": "));
   }

@@ -23,6 +23,9 @@ Result<Done> sound(const Trend& t) {
     good = good && finite(p.when) && finite(p.value) && finite(p.uncertainty) && p.uncertainty >= 0;
     good = good && (i == 0 || t.points[i - 1].when <= p.when);
   }
+  for (const auto* end : {&t.line_from, &t.line_to})
+    good = good && (!*end || (finite((*end)->when) && finite((*end)->value)));
+  good = good && std::ranges::all_of(t.changes, finite);
   if (!good)
     return Fail(Kind::out_of_bounds, "readings that cannot be drawn in order",
                 "finite figures in order of time, uncertainties of zero or more");
@@ -53,6 +56,8 @@ class Drawing {
     }
     for (const auto* limit : {&t_.lower, &t_.upper})
       if (*limit) value_.take((*limit)->value);
+    for (const auto* end : {&t_.line_from, &t_.line_to})
+      if (*end) value_.take((*end)->value);
     last_width_ = std::min(m_.width(t_.last_text, k_text, Weight::bold), t_.width * 0.4);
   }
 
@@ -64,6 +69,8 @@ class Drawing {
     top_ = y_ + 5;  // room for the label of an upper limit
     limit(t_.upper, -0.8);
     limit(t_.lower, k_small);
+    changes();
+    line();
     points();
     axis();
     foot();
@@ -85,6 +92,19 @@ class Drawing {
     items_.emplace_back(Line{{0, at_y}, {right(), at_y}, {Role::ink, 0.35}});
     items_.emplace_back(Text{
         {0, at_y + shift}, m_.shortened(limit->text, k_small, Weight::normal, right()), k_small});
+  }
+  [[nodiscard]] bool inside(double when) const { return when >= when_.low && when <= when_.high; }
+  void changes() {
+    for (const double when : t_.changes) {
+      if (!inside(when)) continue;
+      const double x = at({when, value_.low, 0}).x;
+      items_.emplace_back(
+          Line{{x, top_}, {x, top_ + t_.height}, {Role::second_ink, 0.25, 0.4, 1.2}});
+    }
+  }
+  void line() {
+    if (!t_.line_from || !t_.line_to) return;
+    items_.emplace_back(Line{at(*t_.line_from), at(*t_.line_to), {Role::ink, 0.3, 2, 1}});
   }
   void points() {
     for (std::size_t i = 0; i < t_.points.size(); ++i) {

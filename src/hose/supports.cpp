@@ -126,9 +126,17 @@ std::vector<Support> supports_of(const std::vector<HoseClamp>& clamps, Problems&
 std::optional<Problem> too_short(const Rod& rod, const std::vector<Support>& supports,
                                  const std::vector<HoseClamp>& clamps, std::string path,
                                  double extra, const quantity::Unit& unit) {
+  const auto say = [&](double metres) { return detail::say(metres, unit); };
+  for (std::size_t i = 0; i < supports.size(); ++i) {
+    if (!supports[i].station || *supports[i].station < rod.length) continue;
+    return problem(
+        fmt::format("clamps/{}/at_hose", i), Kind::out_of_bounds,
+        fmt::format("{} grips {} from the near end, and the hose that can bend ends at {}",
+                    clamps[i].name, say(*supports[i].station), say(rod.length)),
+        "a place on the hose, before its far end");
+  }
   const auto span = taut_span(rod, supports);
   if (!span) return std::nullopt;
-  const auto say = [&](double metres) { return detail::say(metres, unit); };
   bool grips = false;
   for (const auto& s : supports) grips = grips || s.station;
   if (!grips) {

@@ -25,8 +25,8 @@ export function useHeader(): Header | undefined {
 }
 
 /// A view of the chosen aircraft; `undefined` as long as it is not known which.
-export function useAircraftView<T>(name: string, input: JsonObject = {}): Seen<ViewAnswer<T>> {
+export function useAircraftView<T>(name: string, input: JsonObject = {}, wanted = true): Seen<ViewAnswer<T>> {
   const aircraft = useStore(chosenAircraft);
   const known = useStore(aircraftKnown);
-  return useView<T>(name, { aircraft, ...input }, known && aircraft !== "");
+  return useView<T>(name, { aircraft, ...input }, wanted && known && aircraft !== "");
 }

@@ -6,7 +6,6 @@ import { around, boxOf, Words } from "../src/hose/labels";
 import { clip } from "../src/hose/outline";
 import { vec } from "../src/hose/space";
 import { fileName } from "../src/hose/take_along";
-import { hoseNote, notedAgain } from "../src/pages/cut_note";
 import { homeTurn, onPaper } from "../src/hose/views";
 import { atLength, bestLabelAt, lengthAt, past, stubs, used, windowScale } from "../src/hose/window_shape";
 
@@ -102,12 +101,4 @@ test("a line is cut at the edge of its part of the paper", () => {
 test("a file is named after the hose", () => {
   assert.equal(fileName("Oil cooler, pressure side", "pdf"), "oil-cooler-pressure-side.pdf");
   assert.equal(fileName("../..", "dxf"), "hose.dxf");
-});
-
-test("a sheet kept with its change takes the place of an earlier sheet, not of a cut length", () => {
-  const answer = { answer: { shape: { overall: { value: 23.125, unit: "in", text: "23.125 in" }, tightest_radius: { value: 9.437, unit: "in", text: "9.437 in" } } }, version: 1 };
-  const note = hoseNote({ title: "oil cooler" }, answer);
-  assert.equal(note, "Hose sheet: oil cooler; overall 23.125 in, tightest bend 9.437 in to the centreline (hose-sheet, version 1).");
-  const body = notedAgain({ title: "x", note: "Mind the drain.\nCut length 29 in\nHose sheet: older" }, note);
-  assert.equal(body["note"], `Mind the drain.\nCut length 29 in\n${note}`);
 });

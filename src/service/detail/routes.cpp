@@ -2,8 +2,8 @@
 
 #include <fmt/core.h>
 
-#include "binder/cards.hpp"
 #include "binder/hose_paper.hpp"
+#include "binder/papers.hpp"
 #include "calculation/catalogue.hpp"
 #include "calculation/json_face.hpp"
 #include "calculation/toml_face.hpp"
@@ -183,21 +183,15 @@ Answer Routes::print(const Ask& ask, std::string_view kind, std::string_view fil
                              {},
                              {}}});
   }
-  const auto wanted_kind = binder::card_kind(kind);
-  if (!wanted_kind) return not_here(wanted_kind.error().what);
-  const binder::CardWanted wanted{*wanted_kind, query(ask, "aircraft"),
-                                  std::string(file.substr(0, dot))};
-  std::optional<Result<drawing::Card>> card;
-  const auto today = settings_.clock().today;
-  binder_.look([&](const bay::State& state) { card = binder::card(state, wanted, today); });
-  if (!*card) {
-    const auto& problem = card->error();
-    return problem.kind == Kind::not_found ? not_here(problem.what) : problems_answer({problem});
+  const binder::RecordPaper wanted{std::string(kind), query(ask, "aircraft"),
+                                   std::string(file.substr(0, dot)), std::string(ending),
+                                   std::string(paper)};
+  auto printed = binder::record_paper(binder_, wanted, calculation_context());
+  if (!printed) {
+    const auto& problem = printed.error().front();
+    const bool nothing = problem.kind == Kind::not_found || problem.path == "kind";
+    return nothing ? not_here(problem.what) : problems_answer(printed.error());
   }
-  // Drawn when the binder is free again for others.
-  auto printed = binder::print_card(
-      **card, paper == "letter" ? drawing::Paper::letter : drawing::Paper::a4, ending);
-  if (!printed) return problems_answer({printed.error()});
   Answer answer;
   answer.type = ending == "pdf" ? "application/pdf" : "image/svg+xml";
   answer.body = std::move(*printed);

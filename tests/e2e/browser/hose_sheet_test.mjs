@@ -300,16 +300,27 @@ function sheet(size) {
     await page.locator(".stale-tag").waitFor({ state: "detached" });
   });
 
-  step("for a change: the sheet is kept in its note", async () => {
+  step("for a change: the hose is kept in the record, and opened again as it was", async () => {
     await page.goto(`${bench.url}/#/work`);
     await page.getByRole("link", { name: "Hose sheet: Renew both oil-cooler hoses" }).click();
     await page.locator(".about").getByText("Renew both oil-cooler hoses").waitFor();
     assertEqual(await field("title").inputValue(), "Renew both oil-cooler hoses", "its title is filled in");
     await page.getByRole("button", { name: "Fill in the example" }).click();
     await rested();
-    await page.getByRole("button", { name: "Keep with the change" }).click();
-    await page.waitForFunction(() => location.hash === "#/work");
-    await page.getByText(/Hose sheet: oil cooler, pressure side; overall 23\.12 in/).waitFor();
+    await page.getByRole("button", { name: "Keep this hose" }).click();
+    await page.waitForFunction(() => location.hash.startsWith("#/work/hoses/"));
+    await page.getByRole("heading", { name: "oil cooler, pressure side" }).waitFor();
+    await page.getByText("Not proved", { exact: true }).waitFor();
+    await assertWellMade(page);
+    await shot(page, `${size.name}-kept`);
+    const tag = await page.getByRole("link", { name: /^Tag as PDF/ }).getAttribute("href");
+    assertEqual((await (await fetch(bench.url + tag)).arrayBuffer().then((b) => Buffer.from(b).subarray(0, 5).toString())), "%PDF-", "its tag");
+    await page.getByRole("link", { name: "Open the sheet" }).click();
+    await rested();
+    assertEqual(await field("title").inputValue(), "oil cooler, pressure side", "as it was kept");
+    await page.getByRole("button", { name: "Keep it as drawn now" }).waitFor();
+    await page.goto(`${bench.url}/#/work`);
+    await page.getByRole("link", { name: "oil cooler, pressure side" }).first().waitFor();
   });
 
   step("in the dark it is the same sheet", async () => {

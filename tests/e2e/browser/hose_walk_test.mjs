@@ -27,7 +27,7 @@ function walk(size) {
   let page;
   let stage = "";
   let change = "";
-  let proved = "";
+  let hose = "", proved = "";
   const step = (name, work) =>
     test(`${size.name}: ${name}`, async () => {
       await work();
@@ -186,21 +186,23 @@ function walk(size) {
     const file = await waiting;
     assertEqual(file.suggestedFilename(), "renew-the-upper-oil-cooler-hose.pdf", "name of the file");
     assertEqual(readFileSync(await file.path()).subarray(0, 5).toString(), "%PDF-", "what is in it");
-    await page.getByRole("button", { name: "Keep with the change" }).click();
-    await page.getByText(/Hose sheet: Renew the upper oil-cooler hose; overall 20\.25\d* in/).waitFor();
+    await page.getByRole("button", { name: "Keep this hose" }).click();
+    await page.waitForFunction(() => location.hash.startsWith("#/work/hoses/"));
+    hose = decodeURIComponent(page.url().split("/hoses/")[1]);
+    await page.getByText("Not proved", { exact: true }).waitFor();
+    await page.getByText("20.25 in", { exact: true }).first().waitFor();
     await assertWellMade(page);
-    await see("kept");
+    await see("kept", { into: size.touch ? picture : shot });
   });
 
   step("the cut: its length, its card, its parts", async () => {
-    await visit("#/work/bench");
-    await page.locator('main a[href="#/work/bench/hose-cut"]').click();
+    await page.getByRole("link", { name: "Cut it" }).click();
     await field("assemblies-add").waitFor();
-    await add("assemblies");
-    const end = (at) => ({ [`assemblies-0-${at}-rigid`]: "1.5", [`assemblies-0-${at}-cut_off`]: "0.94", [`assemblies-0-${at}-socket`]: "1.1", [`assemblies-0-${at}-widest`]: "0.95" });
+    // What the sheet says is filled in.
+    assertEqual(await Promise.all(["overall", "size", "near_end-rigid"].map((k) => field(`assemblies-0-${k}`).inputValue())), ["20.25", "-8", "1.5"], "from the sheet");
+    const end = (at) => ({ [`assemblies-0-${at}-cut_off`]: "0.94", [`assemblies-0-${at}-socket`]: "1.1", [`assemblies-0-${at}-widest`]: "0.95" });
     await enter({
-      "assemblies-0-name": "oil cooler, upper", "assemblies-0-making": "ptfe-sleeved", "assemblies-0-family": "PTFE (invented sheet)", "assemblies-0-size": "-8",
-      "assemblies-0-overall": "20.25", ...end("near_end"), ...end("far_end"), "assemblies-0-proof_family": "ptfe-swivel",
+      "assemblies-0-making": "ptfe-sleeved", ...end("near_end"), ...end("far_end"), "assemblies-0-proof_family": "ptfe-swivel",
     });
     await answered();
     // 20.25 in less twice 0.94 in.
@@ -210,11 +212,12 @@ function walk(size) {
   });
 
   step("the proof test: undecided from the pressures alone, conforms with the pump's own blank run", async () => {
-    await visit("#/work/bench");
-    await page.locator('main a[href="#/work/bench/proof-test"]').click();
+    await visit(`#/work/hoses/${hose}`);
+    await page.getByRole("link", { name: "Prove it" }).click();
     await field("holds-add").waitFor();
+    assertEqual(await Promise.all(["size", "length"].map((k) => field(k).inputValue())), ["-8", "20.25"], "from the sheet");
     await enter({
-      family: "ptfe-swivel", size: "-8", bore: "0.40", length: "20.25", carries: "oil", system_pressure: "100", medium: "water", pump_volume: "12", pump_stroke: "0.3",
+      family: "ptfe-swivel", bore: "0.40", carries: "oil", system_pressure: "100", medium: "water", pump_volume: "12", pump_stroke: "0.3",
       "findings-leak": "no", "findings-push_off_moved": "no", "findings-gap_changed": "no", "findings-deformed": "no", "findings-bulge_or_kink": "no",
       gauge_doubt: "10", fall_allowed: "100", fall_source: "entered by the owner",
     });
@@ -227,6 +230,14 @@ function walk(size) {
     proved = "3000 psi with water for 5 min (TM 1-1500-204-23-2, table 4-23), fall 95 psi, 18 psi of it the pump's, dry, nothing moved: conforms";
     await assertWellMade(page);
     await see("proof", { into: size.touch ? picture : shot, at: size.touch ? "#answer-heading" : undefined });
+    await page.getByRole("button", { name: "Keep this proof test" }).click();
+    await page.waitForFunction(() => location.hash.startsWith("#/work/hoses/"));
+    await page.getByText("Proof test: conforms", { exact: true }).waitFor();
+    await assertWellMade(page);
+    await see("proved", { into: size.touch ? shot : picture });
+    const tag = await page.getByRole("link", { name: /^Tag as PDF/ }).getAttribute("href");
+    const bytes = Buffer.from(await (await fetch(bench.url + tag)).arrayBuffer());
+    assertEqual(bytes.subarray(0, 5).toString(), "%PDF-", "its tag");
   });
 
   step("the change is done, with its proof and its tag", async () => {

@@ -84,7 +84,8 @@ class Bench {
     if (problems.empty()) problems = check_references(*found->input, input.get(), state);
     if (!problems.empty()) return problems;
     const auto context = this->context();
-    const Desk desk{state, context, day, author, &binder::read_payload_strictly};
+    const Desk desk{
+        state, context, day, author, &binder::read_payload_strictly, &calculation::write_payload};
     auto outcome = found->run(input.get(), desk);
     if (!outcome) return outcome.error();
     answer_ = outcome->answer;

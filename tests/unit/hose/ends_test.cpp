@@ -257,6 +257,18 @@ TEST(Refusals, AClampOnTheWayAsksForMoreHose) {
   EXPECT_EQ(hose_shape(ask, {}).error()[0].path, "clamps/0/way");
 }
 
+// Symptom: a clamp that grips beyond the hose's end was refused as "no slack before the far end",
+// at the path of the length.
+TEST(Refusals, AClampGripsTheHoseThatThereIs) {
+  auto ask = shape_ask();
+  ask.clamps.push_back({"clip", {in(9), in(3), in(1)}, std::nullopt, in(99)});
+  const auto answer = hose_shape(ask, {});
+  ASSERT_FALSE(answer);
+  EXPECT_EQ(answer.error()[0].path, "clamps/0/at_hose");
+  EXPECT_NE(answer.error()[0].what.find("clip grips 99.00 in from the near end"), std::string::npos)
+      << answer.error()[0].what;
+}
+
 TEST(Refusals, EndsThatRunIntoEachOther) {
   auto ask = shape_ask();
   ask.far_end.seat = {in(1), in(0.3), in(0)};

@@ -50,7 +50,19 @@ export interface StageLine {
   objections: Objection[]; missing_to_open: Missing[]; missing_to_close: Missing[]; steps: StepLine[];
   abort_values: { what: string; limit: string }[]; entries: string[]; mass: string; next: string;
 }
-export interface WorkAnswer { header: Header; changes: ChangeLine[]; stages: StageLine[]; joints: JointLine[]; bungs: BungLine[] }
+export interface HoseLine {
+  id: string; title: string; position: string; change: string; family: string; size: string; near_at: string; far_at: string;
+  overall: string; tightest_radius: string; least_radius: string; clocking: string; binding: string; drawn: string;
+  verdict: string; proof: string; drawn_since: boolean; event: string;
+}
+export interface ProofLine {
+  day: string; verdict: string; words: string; pressure: string; pressure_from: string; held: string; medium: string; by: string;
+  part: string; assembled: string; note: string; criteria: string[]; test: string; of_this_drawing: boolean;
+}
+export interface HoseAnswer {
+  hose: HoseLine; clocking_read: string; working_pressure: string; proof_pressure: string; note: string; lines: string[]; sheet: string; proofs: ProofLine[];
+}
+export interface WorkAnswer { header: Header; changes: ChangeLine[]; stages: StageLine[]; joints: JointLine[]; bungs: BungLine[]; hoses: HoseLine[] }
 export interface CheckLine {
   id: string; title: string; position: string; kind: string; unit: string; probes: string; procedure: string;
   lowest: string; highest: string; limit_source: string; last: string; last_when: string; last_words: string; last_event: string;
@@ -69,7 +81,8 @@ export interface Judged {
   sibling_readings: { check: string; title: string; value: string; verdict: string }[]; working: string[];
 }
 export interface CheckHistory {
-  check: CheckLine; lowest?: number; highest?: number; trend: string;
+  check: CheckLine; lowest?: number; highest?: number; trend: string; trend_lines: string[]; trend_notes: string[];
+  line?: { from_at: number; to_at: number; from_value: number; to_value: number };
   points: { event: string; day: string; part: string; value: string; verdict: string; words: string; instrument: string; range: string;
     number?: number; uncertainty?: number; engine_hours?: number; corrected: boolean }[];
 }

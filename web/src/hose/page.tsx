@@ -10,8 +10,10 @@ import { composeRecord, stillNeeded, untouched, type NumberDraft, type RecordDra
 import { focusPath } from "../form/form";
 import { useStore } from "../kit/store";
 import { Cautions, Sources } from "../look/answer";
-import { CutFor, KeepWithChange } from "../pages/cut";
-import { hoseNote } from "../pages/cut_note";
+import type { HoseAnswer } from "../api/views";
+import { CutFor } from "../pages/cut";
+import { sheetOf } from "../pages/hose_taken";
+import { KeepInRecord, keptAddress } from "./keep_hose";
 import { DescribedForm, useTouched } from "../pages/described_form";
 import { useDraft } from "../pages/draft_state";
 import { address } from "../route/route";
@@ -28,10 +30,11 @@ const k_form_pause_ms = 200;
 const k_fitting_ms = 40;
 const k_one_move_ms = 1500;
 
-export function HosePage(props: { description: Description; change: ChangeLine | undefined; back: string | undefined }): JSX.Element {
-  const { description, change, back } = props;
+export function HosePage(props: { description: Description; change: ChangeLine | undefined; kept: HoseAnswer | undefined; back: string | undefined }): JSX.Element {
+  const { description, change, kept, back } = props;
   const all = description.input.fields;
-  const state = useDraft(`wm.draft.calc.${description.name}${change ? `.change=${change.id}` : ""}`, all, change ? { title: change.title } : {});
+  const draftKey = `wm.draft.calc.${description.name}${kept ? `.hose=${kept.hose.id}` : change ? `.change=${change.id}` : ""}`;
+  const state = useDraft(draftKey, all, kept ? sheetOf(kept) : change ? { title: change.title } : {});
   const fields = useMemo(() => arranged(all, state.draft), [all, state.draft]);
   const touched = useTouched();
   const [refusals, setRefusals] = useState(0);
@@ -172,9 +175,13 @@ export function HosePage(props: { description: Description; change: ChangeLine |
         <h2 id="words-heading">What it says</h2>
         <Says told={told} description={description} empty={empty} />
         <TakeAlong input={input} ready={told.settled && !empty} printable={told.sheet !== undefined} />
-        {change && change.state === "planned" && told.settled && told.sheet ? (
-          <KeepWithChange change={change} note={hoseNote(input, told.sheet)} title="Hose sheet" back={back ?? "#/work"} />
-        ) : null}
+        {empty ? null : (
+          <KeepInRecord
+            act="draw-hose" title={`Hose sheet: ${title}`} words={kept ? "Keep it as drawn now" : "Keep this hose"} draft={draftKey}
+            input={{ ...(kept ? { id: kept.hose.id, ...(kept.hose.position ? { position: kept.hose.position } : {}) } : {}), ...(change && change.state === "planned" ? { change: change.id } : {}), sheet: input }}
+            onward={keptAddress} ready={told.settled && told.sheet !== undefined}
+          />
+        )}
         <h2 class="screen-only">The figures it is drawn from</h2>
         {form}
         {papers}

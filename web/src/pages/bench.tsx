@@ -9,12 +9,15 @@ import { focusPath, sentence } from "../form/form";
 import { Answer, Cautions, Sources } from "../look/answer";
 import { apart } from "../look/pictures";
 import { address } from "../route/route";
-import type { ChangeLine } from "../api/views";
+import type { ChangeLine, HoseAnswer } from "../api/views";
 import { CutFor, KeepWithChange, useChange } from "./cut";
 import { cutNote, startOfCut } from "./cut_note";
 import { DescribedForm, useTouched } from "./described_form";
 import { useDraft } from "./draft_state";
 import { EndsToSheet } from "./ends_to_sheet";
+import { startWith, takesHose } from "./hose_taken";
+import { KeepInRecord, keptAddress } from "../hose/keep_hose";
+import { useAircraftView } from "../aircraft";
 import { named } from "./page";
 import { Trouble } from "./trouble";
 
@@ -46,7 +49,9 @@ export function CalculationPage(props: { name: string; query: Record<string, str
   const seen = useDescription("calc", props.name);
   const wanted = props.query["change"];
   const change = useChange(wanted);
-  if (!seen.data || (wanted !== undefined && !change)) {
+  const held = takesHose.has(props.name) ? props.query["hose"] : undefined;
+  const kept = useAircraftView<HoseAnswer>("hose", { hose: held ?? "" }, held !== undefined).data?.answer;
+  if (!seen.data || (wanted !== undefined && !change) || (held !== undefined && !kept)) {
     return (
       <div class="one-column">
         <h1>{named(props.name)}</h1>
@@ -54,13 +59,14 @@ export function CalculationPage(props: { name: string; query: Record<string, str
       </div>
     );
   }
-  return <Calculation key={`${props.name} ${wanted ?? ""}`} description={seen.data} change={change} back={props.query["back"]?.startsWith("#/") ? props.query["back"] : undefined} />;
+  return <Calculation key={`${props.name} ${wanted ?? held ?? ""}`} description={seen.data} change={change} kept={kept} back={props.query["back"]?.startsWith("#/") ? props.query["back"] : undefined} />;
 }
 
-function Calculation(props: { description: Description; change: ChangeLine | undefined; back: string | undefined }): JSX.Element {
-  const { description, change, back } = props;
+function Calculation(props: { description: Description; change: ChangeLine | undefined; kept: HoseAnswer | undefined; back: string | undefined }): JSX.Element {
+  const { description, change, kept, back } = props;
   const { fields } = description.input;
-  const state = useDraft(`wm.draft.calc.${description.name}${change ? `.change=${change.id}` : ""}`, fields, change ? startOfCut(change.new_part) : {});
+  const draftKey = `wm.draft.calc.${description.name}${kept ? `.hose=${kept.hose.id}` : change ? `.change=${change.id}` : ""}`;
+  const state = useDraft(draftKey, fields, kept ? startWith(description.name, kept) : change ? startOfCut(change.new_part) : {});
   const touched = useTouched();
   const [refusals, setRefusals] = useState(0);
   const result = useRef<HTMLElement>(null);
@@ -86,6 +92,7 @@ function Calculation(props: { description: Description; change: ChangeLine | und
         <h1>{named(description.name)}</h1>
         <p class="lead">{description.purpose}</p>
         {change ? <CutFor change={change} /> : null}
+        {kept ? <p>For the hose <a href={keptAddress(kept.hose.id)}>{kept.hose.title}</a>, overall {kept.hose.overall}. What its sheet says is filled in.</p> : null}
         <DescribedForm
           fields={fields} draft={state.draft} problems={problems} touched={touched} refusals={refusals}
           onSubmit={show}
@@ -109,7 +116,12 @@ function Calculation(props: { description: Description; change: ChangeLine | und
         <div role="status" class="visually-hidden">{spoken(live)}</div>
         <LiveAnswer
           live={live} description={description} lacking={lacking.map((f) => f.label)}
-          keep={live.is !== "answer" ? null : description.name === "hose-ends" ? <EndsToSheet input={input} answer={live.data} change={change} back={back} />
+          keep={kept && description.name === "proof-test" ? (
+            <KeepInRecord
+              act="prove-hose" title={`Proof test: ${kept.hose.title}`} words="Keep this proof test" draft={draftKey}
+              input={{ hose: kept.hose.id, test: input }} onward={keptAddress} ready={live.is === "answer"}
+            />
+          ) : live.is !== "answer" ? null : description.name === "hose-ends" ? <EndsToSheet input={input} answer={live.data} change={change} back={back} />
             : change && change.state === "planned" && description.name === "length-allowance" ? <KeepWithChange change={change} note={cutNote(fields, input, live.data)} title="Cut length" back={back ?? "#/work"} /> : null}
         />
       </section>

@@ -4,7 +4,6 @@ import { isFigure, type CalcAnswer, type Field, type Json, type JsonObject } fro
 import { plain } from "../form/draft";
 
 const k_begins = "Cut length ";
-const k_hose_begins = "Hose sheet: ";
 
 function flat(fields: Field[], input: JsonObject, out: string[]): string[] {
   for (const raw of fields) {
@@ -32,19 +31,12 @@ export function cutNote(fields: Field[], input: JsonObject, answer: CalcAnswer):
   return `${lengths.join(", ")} (${flat(fields, input, []).join("; ")}; length-allowance, version ${answer.version ?? 1}).`;
 }
 
-/// "Hose sheet: oil cooler, pressure side; overall 23.12 in, tightest bend 9.437 in (hose-sheet, version 1)."
-export function hoseNote(input: JsonObject, answer: CalcAnswer): string {
-  const shape = (answer.answer["shape"] ?? {}) as JsonObject;
-  const parts = [`overall ${shown(shape["overall"])}`, `tightest bend ${shown(shape["tightest_radius"])} to the centreline`];
-  return `${k_hose_begins}${String(input["title"] ?? "")}; ${parts.join(", ")} (hose-sheet, version ${answer.version ?? 1}).`;
-}
-
 /// The plan once more with the note; one of the same kind noted earlier gives way, everything else
 /// stays.
 export function notedAgain(body: JsonObject, note: string): JsonObject {
   const out: JsonObject = {};
   for (const [key, value] of Object.entries(body)) if (value !== "" && value !== null) out[key] = value;
-  const kind = [k_begins, k_hose_begins].find((k) => note.startsWith(k)) ?? note;
+  const kind = note.startsWith(k_begins) ? k_begins : note;
   const before = String(body["note"] ?? "").split("\n").filter((l) => l.trim() !== "" && !l.startsWith(kind));
   out["note"] = [...before, note].join("\n");
   return out;

@@ -6,7 +6,7 @@ import { BayPage, DefectsPage } from "./bay";
 import { BenchPage, CalculationPage } from "./bench";
 import { ActPage } from "./act";
 import { DefectPage } from "./defect";
-import { HoseDoor } from "./hose";
+import { HoseDoor, KeptHoseDoor } from "./hose";
 import { JointPage, JointsPage } from "./joints";
 import { MassPage } from "./mass";
 import { MeasurePage, ReadingPage } from "./measure";
@@ -42,6 +42,7 @@ export function Page(props: { route: Route }): JSX.Element {
       if (first === "joint" && name) return <JointPage id={name} state={query["state"]} />;
       if (first === "quick") return <QuickPage />;
       if (first === "hose") return <HoseDoor query={query} />;
+      if (first === "hoses" && name) return <KeptHoseDoor id={name} />;
       return <WorkPage />;
     case "measure":
       if (first === "group" && name) return <ReadingPage group={name} check={third} />;
@@ -58,7 +59,7 @@ export function Page(props: { route: Route }): JSX.Element {
 }
 
 const titles: { [first: string]: string } = {
-  bench: "Bench", all: "Everything", defect: "Write down a defect", defects: "Open defects", due: "All that is due", joints: "Joints", quick: "Quick job", hose: "Hose sheet",
+  bench: "Bench", all: "Everything", defect: "Write down a defect", defects: "Open defects", due: "All that is due", joints: "Joints", quick: "Quick job", hose: "Hose sheet", hoses: "Hose",
   history: "History", waiting: "Not yet recorded", sign: "Sign", correct: "Correct", stage: "Stage", joint: "Joint", group: "Reading", check: "Check", position: "Position",
 };
 

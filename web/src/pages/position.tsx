@@ -4,7 +4,8 @@
 import type { JSX } from "preact";
 import { useMemo } from "preact/hooks";
 import type { CheckHistory, CheckLine, DueRow, MeasureAnswer, PositionAnswer } from "../api/views";
-import { useAircraftView } from "../aircraft";
+import { chosenAircraft, useAircraftView } from "../aircraft";
+import { useStore } from "../kit/store";
 import { dayInWords } from "../kit/time";
 import { verdictText } from "../look/answer";
 import { Plot } from "../look/chart";
@@ -95,6 +96,7 @@ export function CheckPage(props: { id: string }): JSX.Element {
   const measure = useAircraftView<MeasureAnswer>("measure").data?.answer;
   const h = seen.data?.answer;
   const plot = useMemo(() => (h ? plotOf(h) : undefined), [h]);
+  const aircraft = useStore(chosenAircraft);
   if (!h) return <div class="one-column"><p class="trail"><a href={address("measure")}>Measure</a></p><h1>Check</h1><Trouble failed={seen.failed} /></div>;
   const { check } = h;
   const group = measure?.groups.find((g) => g.checks.some((c) => c.id === check.id));
@@ -106,9 +108,11 @@ export function CheckPage(props: { id: string }): JSX.Element {
         <h1>{check.title}</h1>
         <StripeLine state={standingState(check.verdict, check.used)} name={verdictText(check.verdict)} words={standingWords(check.verdict, check.used)} figure={check.last || "not tested"} note={unitWords(check.last_when)} />
         <p>{limits === "" ? "" : unitWords(`${limits}. `)}<span class="help">{check.limit_source}</span></p>
-        {h.trend ? <p><strong>{unitWords(h.trend)}</strong></p> : null}
+        {h.trend_lines.map((line) => <p key={line}><strong>{unitWords(line)}</strong></p>)}
         {plot ? <Plot data={plot.data} words={plot.words} /> : null}
+        {h.trend_notes.map((note) => <p key={note} class="help">{unitWords(note)}</p>)}
         {check.kind === "lead-resistance" ? <p><strong>Insulation: not tested.</strong></p> : null}
+        {plot ? <p class="form-acts"><a class="button quiet-button" href={`/api/print/trend/${encodeURIComponent(check.id)}.pdf?${new URLSearchParams({ aircraft, paper: "a4" })}`} target="_blank" rel="noopener">On paper</a></p> : null}
         {group ? <p class="form-acts"><a class="button main" href={address("measure", ["group", group.id, check.id])}>Read it now</a>{check.position ? <a class="button" href={address("bay", ["position", check.position])}>Where it is</a> : null}<a class="button" href={address("record", ["history"], { about: check.id, of: check.title })}>History of this check</a></p> : null}
       </section>
       <section class="right">
@@ -143,6 +147,7 @@ function plotOf(h: CheckHistory): { data: PlotData; words: string } | undefined 
       x: hours ? { label: "engine hours", unit: "h" } : { label: "day since the first", unit: "d" },
       y: { label: "reading", unit },
       points: points.map((p) => ({ x: hours ? p.engine_hours! : (Date.parse(p.day) - Date.parse(points[0]!.day)) / 86_400_000, y: p.number!, ...(p.uncertainty === undefined ? {} : { U: p.uncertainty }) })),
+      ...(h.line ? { fit: [{ x: h.line.from_at, y: h.line.from_value }, { x: h.line.to_at, y: h.line.to_value }] } : {}),
       limits: [
         ...(h.lowest === undefined ? [] : [{ y: h.lowest, label: `lowest ${unitWords(h.check.lowest)}` }]),
         ...(h.highest === undefined ? [] : [{ y: h.highest, label: `highest ${unitWords(h.check.highest)}` }]),

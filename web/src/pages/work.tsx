@@ -2,10 +2,11 @@
 
 import { useState } from "preact/hooks";
 import type { JSX } from "preact";
-import type { ChangeLine, Missing, Objection, StageLine, WorkAnswer } from "../api/views";
+import type { ChangeLine, HoseLine, Missing, Objection, StageLine, WorkAnswer } from "../api/views";
 import { chosenAircraft, useAircraftView } from "../aircraft";
 import { useStore } from "../kit/store";
 import { dayInWords } from "../kit/time";
+import { verdictText } from "../look/answer";
 import { unitWords } from "../look/digits";
 import { address } from "../route/route";
 import { aboutHose } from "./cut";
@@ -35,7 +36,7 @@ export function WorkPage(): JSX.Element {
           <ul class="plain rows">
             {free.map((c) => (
               <li key={c.id}>
-                <ChangeRow change={c} pick={{ on: chosen.includes(c.id), set: (on) => setPicked(on ? [...chosen, c.id] : chosen.filter((p) => p !== c.id)) }} />
+                <ChangeRow change={c} hoses={work.hoses.filter((h) => h.change === c.id)} pick={{ on: chosen.includes(c.id), set: (on) => setPicked(on ? [...chosen, c.id] : chosen.filter((p) => p !== c.id)) }} />
               </li>
             ))}
           </ul>
@@ -44,6 +45,12 @@ export function WorkPage(): JSX.Element {
           <a class="button main" href={address("work", ["act", "plan-change"], { back: k_work })}>Plan a change</a>
           {free.length > 0 ? <a class="button" href={address("work", ["act", "plan-stage"], { ...(chosen.length > 0 ? { "start.changes": chosen.join(",") } : {}), back: k_work })}>{chosen.length > 0 ? `Put ${chosen.length} into a stage` : "Put changes into a stage"}</a> : null}
         </div>
+        {work.hoses.length > 0 ? (
+          <>
+            <h2>Hoses drawn</h2>
+            <ul class="plain rows">{work.hoses.map((h) => <li key={h.id}><HoseRow hose={h} /></li>)}</ul>
+          </>
+        ) : null}
         {closed.length > 0 ? (
           <details class="more">
             <summary>{closed.length === 1 ? "1 closed stage" : `${closed.length} closed stages`}</summary>
@@ -70,11 +77,22 @@ export function WorkPage(): JSX.Element {
   );
 }
 
+function HoseRow(props: { hose: HoseLine }): JSX.Element {
+  const { hose } = props;
+  const proof = hose.proof === "" ? "not proved" : hose.drawn_since ? "drawn anew since its proof test" : `${verdictText(hose.verdict)}: ${hose.proof}`;
+  return (
+    <>
+      <a class="row-link" href={address("work", ["hoses", hose.id])}>{hose.title}</a>
+      <p class="help">{unitWords([[hose.family, hose.size].filter((t) => t !== "").join(" "), `overall ${hose.overall}`, proof].filter((t) => t !== "").join(" · "))}</p>
+    </>
+  );
+}
+
 function Hand(props: { to: string; name: string; words: string }): JSX.Element {
   return <li><a href={props.to}><strong>{props.name}</strong><span>{props.words}</span></a></li>;
 }
 
-function ChangeRow(props: { change: ChangeLine; pick?: { on: boolean; set: (on: boolean) => void }; back?: string; stage?: StageLine }): JSX.Element {
+function ChangeRow(props: { change: ChangeLine; pick?: { on: boolean; set: (on: boolean) => void }; back?: string; stage?: StageLine; hoses?: HoseLine[] }): JSX.Element {
   const { change, pick, stage } = props;
   const back = props.back ?? k_work;
   const movable = stage === undefined || stage.state === "planned" || stage.state === "held";
@@ -86,6 +104,7 @@ function ChangeRow(props: { change: ChangeLine; pick?: { on: boolean; set: (on: 
           <strong>{change.title}</strong>{change.state === "done" ? " · done" : ""}
           <p class="help">{[change.position_name, change.system, change.grade, change.joints.length > 0 ? `${change.joints.length} ${change.joints.length === 1 ? "joint" : "joints"}` : "", change.new_part, change.document].filter((t) => t !== "").join(" · ")}</p>
           {change.note ? <p class="help entry-note">{change.note}</p> : null}
+          {(props.hoses ?? []).map((h) => <p key={h.id} class="help"><a href={address("work", ["hoses", h.id])}>{h.title}</a>{unitWords(`, overall ${h.overall}${h.proof === "" ? ", not proved" : ""}`)}</p>)}
         </div>
       </div>
       <div class="form-acts">
@@ -227,7 +246,7 @@ export function StagePage(props: { id: string }): JSX.Element {
         {stage.state === "closed" ? null : <NextAct stage={stage} work={work} />}
         {stage.objections.map((o) => <ObjectionBox key={o.rule} objection={o} stage={stage} work={work} />)}
         <h2>Changes</h2>
-        <ul class="plain rows">{changes.map((c) => <li key={c.id}><ChangeRow change={c} back={back} stage={stage} /></li>)}</ul>
+        <ul class="plain rows">{changes.map((c) => <li key={c.id}><ChangeRow change={c} hoses={work.hoses.filter((h) => h.change === c.id)} back={back} stage={stage} /></li>)}</ul>
         <h2>Joints</h2>
         {joints.length === 0 ? <p class="none">The changes name none.</p> : <ul class="plain rows">{joints.map((j) => <li key={j.id}><JointRow joint={j} /></li>)}</ul>}
         {joints.length > 0 ? <p class="form-acts"><a class="button" href={address("work", ["joints"], { stage: stage.id })}>Several at once, bungs, cowl</a></p> : null}

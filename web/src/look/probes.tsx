@@ -12,7 +12,7 @@ export function Probes(props: { kind: string; title: string; probes: string }): 
   const { words, draw } = drawings[picture];
   return (
     <>
-      <Drawing w={360} h={104} class="probes" words={probes === "" ? words : `${words}: ${probes}`}>{draw()}</Drawing>
+      <Drawing w={360} h={108} class="probes" words={probes === "" ? words : `${words}: ${probes}`}>{draw()}</Drawing>
       {probes === "" ? null : <p class="probe-words">{probes}</p>}
     </>
   );
@@ -46,7 +46,7 @@ function coilCase(): JSX.Element {
 const tower = (x: number, to: 1 | -1): JSX.Element => <path class="outline filled" d={`M${x} 24L${x + 34 * to} 28V44L${x} 48Z`} />;
 /// A contactor: can, two large studs on top, two small ones below.
 function contactor(): JSX.Element {
-  return <>{box(120, 26, 120, 36, 8)}{box(134, 10, 14, 16, 1)}{box(212, 10, 14, 16, 1)}{cable("M50 18H134M226 18H310")}{box(160, 62, 7, 9, 1)}{box(193, 62, 7, 9, 1)}</>;
+  return <>{box(120, 26, 120, 36, 8)}{box(134, 4, 14, 22, 1)}{box(212, 4, 14, 22, 1)}{cable("M50 24H134M226 24H310")}{box(160, 62, 7, 9, 1)}{box(193, 62, 7, 9, 1)}</>;
 }
 /// A thin blade of known thickness, with its end where the gap is.
 const feeler = (x: number, y: number): JSX.Element => <path class="feeler" d={`M${x} ${y}H${x + 118}V${y + 12}H${x + 30}L${x} ${y + 6}Z`} />;
@@ -78,7 +78,7 @@ const drawings: { [P in Picture]: { words: string; draw: () => JSX.Element } } =
   },
   "plug-resistor": {
     words: "A plug with one probe in its well and one on its centre electrode",
-    draw: () => <>{box(92, 22, 92, 34, 4)}{thin("M92 33H130M92 45H130")}{box(184, 16, 34, 46, 2)}{box(218, 24, 56, 30, 1)}{thin("M228 24V54M238 24V54M248 24V54M258 24V54")}{line("M274 39H286M274 27H292V33")}<Probe x={130} y={39} is="A" turn={90} /><Probe x={286} y={41} is="B" /><Label x={92} y={80} text="down the well, on the contact" /><Label x={302} y={62} text="electrode" /></>,
+    draw: () => <>{box(92, 22, 92, 34, 4)}{thin("M92 33H130M92 45H130")}{box(184, 16, 34, 46, 2)}{box(218, 24, 56, 30, 1)}{thin("M228 24V54M238 24V54M248 24V54M258 24V54")}{line("M274 39H288M274 27H296V33")}<path class="hidden-line" d="M92 39H140" /><circle class="leader-end" cx={142} cy={39} r={3.5} /><Probe x={92} y={39} is="A" turn={90} /><Probe x={286} y={41} is="B" /><Label x={60} y={80} text="down the well, to its contact" /><Label x={356} y={98} text="centre electrode" end /></>,
   },
   "condenser": {
     words: "A condenser with one probe on its lead and one on its can",
@@ -90,19 +90,19 @@ const drawings: { [P in Picture]: { words: string; draw: () => JSX.Element } } =
   },
   "timing": {
     words: "A degree disc on the propeller flange, a timing light between the P-lead and the case",
-    draw: () => <><circle class="outline filled" cx={88} cy={54} r={44} /><circle class="outline" cx={88} cy={54} r={12} />{thin("M88 10V22M110 16L104 26M126 32L116 38M132 54H120M126 76L116 70M110 92L104 82M88 98V86M66 92L72 82M50 76L60 70M44 54H56M50 32L60 38M66 16L72 26")}{line("M88 22L74 54M88 4V16")}<path class="arrow" d="M88 18L84 6H92Z" />{box(178, 10, 44, 30, 4)}<circle class="outline" cx={190} cy={25} r={6} /><circle class="outline" cx={210} cy={25} r={6} />{cable("M222 20H300M222 32C240 32 240 50 262 50")}<Probe x={300} y={21} is="A" /><Probe x={262} y={51} is="B" /><Label x={312} y={54} text="P-lead" /><Label x={250} y={80} text="case" end /><Label x={146} y={98} text="degrees before top" /></>,
+    draw: () => <><circle class="outline filled" cx={88} cy={54} r={44} /><circle class="outline" cx={88} cy={54} r={12} />{thin("M88 10V22M110 16L104 26M126 32L116 38M132 54H120M126 76L116 70M110 92L104 82M88 98V86M66 92L72 82M50 76L60 70M44 54H56M50 32L60 38M66 16L72 26")}{line("M88 22L74 54M88 4V16")}<path class="arrow" d="M88 18L84 6H92Z" />{box(178, 10, 44, 30, 4)}<circle class="outline" cx={190} cy={25} r={6} /><circle class="outline" cx={210} cy={25} r={6} />{cable("M222 20H300M222 32C240 32 240 50 262 50")}<Probe x={300} y={21} is="A" /><Probe x={262} y={51} is="B" /><Label x={315} y={52} text="P-lead" /><Label x={250} y={80} text="case" end /><Label x={146} y={104} text="degrees before top" /></>,
   },
   "cable-drop": {
     words: "A cable between two studs, one probe on each stud, while the current flows",
-    draw: () => <>{box(24, 26, 64, 40, 3)}{box(34, 16, 12, 10, 1)}{box(66, 16, 12, 10, 1)}{cable("M78 20H180C220 20 220 40 258 40H272")}<circle class="outline filled" cx={310} cy={40} r={26} />{box(272, 34, 14, 12, 1)}{line("M300 48L310 30L320 48")}<Probe x={108} y={23} is="A" /><Probe x={264} y={43} is="B" /><Label x={122} y={56} text="at the stud," /><Label x={122} y={72} text="not on the lug" /><Label x={24} y={84} text="battery" /><Label x={344} y={84} text="while it draws" end /></>,
+    draw: () => <>{box(60, 36, 64, 44, 3)}{box(106, 20, 14, 16, 1)}{cable("M122 28H180C220 28 220 40 258 40H272")}<circle class="outline filled" cx={310} cy={40} r={26} />{box(272, 34, 14, 12, 1)}{line("M300 48L310 30L320 48")}<Probe x={105} y={26} is="A" turn={90} /><Probe x={279} y={47} is="B" /><Label x={136} y={58} text="on the studs," /><Label x={136} y={74} text="not on the lugs" /><Label x={60} y={98} text="battery" /><Label x={298} y={84} text="starter" /><Label x={180} y={102} text="while it draws" middle /></>,
   },
   "contactor-contacts": {
     words: "A contactor with one probe on each of its large studs",
-    draw: () => <>{contactor()}<Probe x={100} y={20} is="A" /><Probe x={260} y={20} is="B" /><Label x={84} y={56} text="large stud" end /><Label x={276} y={56} text="large stud" /><Label x={180} y={92} text="small: its coil" middle /></>,
+    draw: () => <>{contactor()}<Probe x={133} y={10} is="A" turn={90} /><Probe x={227} y={10} is="B" turn={-90} /><Label x={106} y={48} text="large stud" end /><Label x={254} y={48} text="large stud" /><Label x={180} y={92} text="small: its coil" middle /></>,
   },
   "contactor-coil": {
     words: "A contactor with the probes on the ends of its coil, the small studs or one of them and its case",
-    draw: () => <>{contactor()}<Probe x={163} y={66} is="A" /><Probe x={197} y={66} is="B" /><Label x={148} y={90} text="small stud" end /><Label x={212} y={90} text="small stud or case" /><Label x={78} y={44} text="large: contacts" middle /></>,
+    draw: () => <>{contactor()}<Probe x={163} y={66} is="A" /><Probe x={197} y={66} is="B" /><Label x={148} y={90} text="small stud" end /><Label x={212} y={90} text="small stud or case" /><Label x={58} y={46} text="large: contacts" middle /></>,
   },
   "bond": {
     words: "Two metal parts joined by a strap, one probe on the bare metal of each",
@@ -110,11 +110,11 @@ const drawings: { [P in Picture]: { words: string; draw: () => JSX.Element } } =
   },
   "battery": {
     words: "A battery with probe A on its positive post and probe B on its negative post",
-    draw: () => <>{box(90, 36, 180, 50, 4)}{box(120, 20, 22, 16, 2)}{box(218, 20, 22, 16, 2)}{line("M160 61H172M166 55V67M192 61H204")}<Probe x={120} y={28} is="A" turn={90} /><Probe x={240} y={28} is="B" turn={-90} /><Label x={70} y={16} text="positive post" end /><Label x={292} y={16} text="negative post" /></>,
+    draw: () => <>{box(90, 36, 180, 50, 4)}{box(120, 20, 22, 16, 2)}{box(218, 20, 22, 16, 2)}{line("M160 61H172M166 55V67M192 61H204")}<Probe x={120} y={28} is="A" turn={90} /><Probe x={240} y={28} is="B" turn={-90} /><Label x={78} y={62} text="positive" end /><Label x={282} y={62} text="negative" /></>,
   },
   "speed-drop": {
     words: "A switch turned from both to one system, and the speed before and after",
-    draw: () => <><circle class="outline filled" cx={86} cy={56} r={30} />{line("M86 56L104 34")}<path class="hidden-line" d="M86 56L116 56" />{thin("M108 30L114 23M118 56H126")}<Label x={118} y={24} text="one" /><Label x={130} y={61} text="both" /><path class="outline" d="M206 88A48 48 0 1 1 286 88" />{thin("M200 62H208M206 40L213 44M222 24L226 31M246 18V26M270 24L266 31M286 40L279 44M292 62H284")}<path class="hidden-line" d="M246 62L282 40" />{line("M246 62L270 30")}<circle class="leader-end" cx={246} cy={62} r={3} /><Label x={294} y={40} text="both" /><Label x={276} y={22} text="one" /><Label x={246} y={98} text="drop" middle /></>,
+    draw: () => <><circle class="outline filled" cx={86} cy={56} r={30} />{line("M86 56L104 34")}<path class="hidden-line" d="M86 56L116 56" />{thin("M108 30L114 23M118 56H126")}<Label x={118} y={24} text="one" /><Label x={130} y={61} text="both" /><path class="outline" d="M206 88A48 48 0 1 1 286 88" />{thin("M200 62H208M206 40L213 44M222 24L226 31M246 18V26M270 24L266 31M286 40L279 44M292 62H284")}<path class="hidden-line" d="M246 62L282 40" />{line("M246 62L270 30")}<circle class="leader-end" cx={246} cy={62} r={3} /><Label x={294} y={40} text="both" /><Label x={274} y={18} text="one" /><Label x={246} y={98} text="drop" middle /></>,
   },
   "two-ends": {
     words: "A part with one probe on each of its two ends",

@@ -9,10 +9,10 @@ export function Probes(props: { kind: string; title: string; probes: string }): 
   const { kind, title, probes } = props;
   const picture = pictureOf(kind, title, probes);
   if (!picture) return probes === "" ? null : <p class="probe-words only"><strong>Where:</strong> {probes}</p>;
-  const { words, draw } = drawings[picture];
+  const { words, draw, h = 108 } = drawings[picture];
   return (
     <>
-      <Drawing w={360} h={108} class="probes" words={probes === "" ? words : `${words}: ${probes}`}>{draw()}</Drawing>
+      <Drawing w={360} h={h} class="probes" words={probes === "" ? words : `${words}: ${probes}`}>{draw()}</Drawing>
       {probes === "" ? null : <p class="probe-words">{probes}</p>}
     </>
   );
@@ -51,13 +51,15 @@ function contactor(): JSX.Element {
 /// A thin blade of known thickness, with its end where the gap is.
 const feeler = (x: number, y: number): JSX.Element => <path class="feeler" d={`M${x} ${y}H${x + 118}V${y + 12}H${x + 30}L${x} ${y + 6}Z`} />;
 
-const drawings: { [P in Picture]: { words: string; draw: () => JSX.Element } } = {
+const drawings: { [P in Picture]: { words: string; h?: number; draw: () => JSX.Element } } = {
   "lead": {
     words: "A lead with one probe at each end",
+    h: 86,
     draw: () => <>{cable("M62 30C120 4 170 62 232 42S290 34 298 34")}{box(30, 20, 32, 22)}{box(298, 24, 36, 20)}<Probe x={46} y={43} is="A" /><Probe x={316} y={45} is="B" /><Label x={64} y={76} text="tower end" /><Label x={298} y={78} text="plug end" end /></>,
   },
   "insulation": {
     words: "A lead with one probe on its conductor and one on its screen, the far end free",
+    h: 86,
     draw: () => <>{thin("M28 30H96M296 30H316")}{box(58, 22, 38, 16, 2)}<rect class="outline filled" x={84} y={16} width={190} height={28} rx={4} />{thin("M92 44L106 16M112 44L126 16M132 44L146 16M152 44L166 16M172 44L186 16M192 44L206 16M212 44L226 16M232 44L246 16M252 44L266 16M92 16L106 44M112 16L126 44M132 16L146 44M152 16L166 44M172 16L186 44M192 16L206 44M212 16L226 44M232 16L246 44M252 16L266 44")}{box(274, 22, 22, 16, 2)}<Probe x={40} y={31} is="A" /><Probe x={180} y={45} is="B" /><Label x={56} y={64} text="conductor" /><Label x={196} y={78} text="screen" /><Label x={352} y={64} text="far end free" end /></>,
   },
   "coil-primary": {
@@ -70,6 +72,7 @@ const drawings: { [P in Picture]: { words: string; draw: () => JSX.Element } } =
   },
   "coil-double-ended": {
     words: "A coil with two towers, one probe in each, leads off",
+    h: 88,
     draw: () => <>{coilCase()}{tower(242, 1)}{tower(118, -1)}<Probe x={92} y={44} is="A" /><Probe x={268} y={44} is="B" /><Label x={76} y={68} text="tower" end /><Label x={284} y={68} text="tower" /><Label x={180} y={82} text="both leads off" middle /></>,
   },
   "plug-gap": {
@@ -118,6 +121,7 @@ const drawings: { [P in Picture]: { words: string; draw: () => JSX.Element } } =
   },
   "two-ends": {
     words: "A part with one probe on each of its two ends",
+    h: 84,
     draw: () => <>{cable("M70 34H130M230 34H290")}{box(130, 20, 100, 28, 4)}{box(52, 26, 18, 16, 8)}{box(290, 26, 18, 16, 8)}<Probe x={61} y={43} is="A" /><Probe x={299} y={43} is="B" /><Label x={78} y={76} text="one end" /><Label x={282} y={76} text="other end" end /></>,
   },
 };

@@ -1,7 +1,7 @@
 /// Hands-free: a meter types, Enter ends a reading, and one whose verdict is no trouble is kept by
 /// itself after a pause that any key stops.
 
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { keep, kept } from "../kit/keep";
 import { Store } from "../kit/store";
 import { nothing, take, type Gathered } from "./keys";
@@ -41,7 +41,8 @@ export function useHandsFree(on: boolean, fate: "nothing" | "wait" | "fine" | "l
     setEnded(false);
   };
 
-  useEffect(() => {
+  // Before the page is painted: a meter may type as soon as it is seen.
+  useLayoutEffect(() => {
     if (!on) return;
     const listen = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.isComposing) return;

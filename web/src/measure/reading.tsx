@@ -147,11 +147,14 @@ export function Reading(props: { group: CheckGroup; check: CheckLine; instrument
           <div class="field quantity">
             <label for="reading">{label("value")}</label>
             <div class="with-unit big-number">
+              <span class="clearable">
               <input
                 id="reading" class="number" type="text" inputMode={free ? "none" : "decimal"} autocomplete="off" enterkeyhint="done" disabled={typed.over}
-                value={typed.over ? "" : typed.n} aria-invalid={problems.some((p) => p.path === "value") || undefined} aria-describedby="reading-problems"
+                value={typed.over ? "" : typed.n} placeholder={typed.over ? "over range" : undefined} aria-invalid={problems.some((p) => p.path === "value") || undefined} aria-describedby="reading-problems"
                 onInput={(e) => { hands.typedByHand(e.currentTarget.value); put({ n: e.currentTarget.value }); }}
               />
+              {number === "" || typed.over ? null : <button type="button" class="quiet clear" aria-label="Clear the reading" onClick={clear}>×</button>}
+              </span>
               <UnitChoice unit={check.unit} value={typed.u} set={(u) => put({ u })} />
             </div>
           </div>
@@ -184,7 +187,6 @@ export function Reading(props: { group: CheckGroup; check: CheckLine; instrument
             <div class="field"><label for="note">{label("note")}</label><input id="note" type="text" value={typed.note} onInput={(e) => put({ note: e.currentTarget.value })} /></div>
           </details>
           <div class="bottom-bar">
-            {something ? <button type="button" class="narrow" onClick={clear}>Clear</button> : null}
             <button type="button" disabled={now === undefined} onClick={again}>Read again / flex it</button>
             <button type="submit" class="main" disabled={sending || !something}>{sending ? "Keeping" : next ? "Keep, next" : "Keep"}</button>
           </div>
@@ -221,7 +223,7 @@ function HandsFreeState(props: { left: number | undefined; held: boolean; idle: 
           <svg class="count-line" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true"><rect x={0} y={0} width={Math.max(0, left / 15)} height={4} /></svg>
         </>
       ) : held ? <span aria-hidden="true"><strong>Look at this one.</strong> Enter keeps it, a new reading takes its place.</span>
-        : <span>{props.idle ? "The meter may type: Enter or Tab ends a reading." : "Enter or Tab ends the reading."}</span>}
+        : <span>{props.idle ? "The meter may type. Enter or Tab ends a reading." : "Enter or Tab ends the reading."}</span>}
     </div>
   );
 }

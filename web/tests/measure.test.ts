@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { nothing, take, type Gathered } from "../src/measure/keys";
 import { readMeter } from "../src/measure/meter_text";
-import { linesOf, nextUnread, shortNames, spreadOf, withReading, type Session } from "../src/measure/session";
+import { linesOf, newest, nextUnread, shortNames, spreadOf, withReading, type Session } from "../src/measure/session";
 import { pictureOf } from "../src/look/probe_pick";
 import type { CheckLine } from "../src/api/views";
 
@@ -129,6 +129,15 @@ test("the next one is the next that was not read, then those passed over, then n
   session = withReading(session, "c", { event: "e2", at: "2026-11-25T10:01:00Z", text: "5 kohm", repeats: 0 });
   assert.equal(nextUnread(lines(), "c")?.id, "a");
   assert.equal(nextUnread(lines(), "a"), undefined);
+});
+
+test("what was kept last is the last, also within one second and read again", () => {
+  const reading = (event: string, at = "2026-11-25T10:00:00Z") => ({ event, at, text: "5 kohm", repeats: 0 });
+  let session = withReading(undefined, "a", reading("e1"));
+  session = withReading(session, "b", reading("e2"));
+  assert.equal(newest(session)?.check, "b");
+  session = withReading(session, "a", reading("e3"));
+  assert.equal(newest(session)?.reading.event, "e3");
 });
 
 test("a reading of today counts where no walk was begun; one that waits shows what was typed", () => {

@@ -58,7 +58,7 @@ function walk(size) {
   };
   const reading = () => page.locator("#reading");
   const verdict = () => page.locator(".answer-body:not(.working) .live-verdict .verdict");
-  const at = (i) => page.waitForFunction((id) => location.hash.endsWith(`/${id}`) && document.activeElement?.id === "reading", idOf(i));
+  const at = (i) => page.waitForFunction(([id, lead]) => location.hash.endsWith(`/${id}`) && document.querySelector("h1")?.textContent.endsWith(lead) && document.activeElement?.id === "reading", [idOf(i), leads[i]]);
   const tap = async (locator) => {
     touches += 1;
     if (size.touch) await locator.tap();

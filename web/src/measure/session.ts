@@ -34,7 +34,10 @@ export function sessionOf(aircraft: string, group: string, now: number = Date.no
 }
 
 export function withReading(before: Session | undefined, check: string, reading: KeptReading): Session {
-  return { began: before?.began ?? reading.at, last: reading.at, readings: { ...before?.readings, [check]: reading } };
+  const readings = { ...before?.readings };
+  // Last in its order, also when it was read before.
+  delete readings[check];
+  return { began: before?.began ?? reading.at, last: reading.at, readings: { ...readings, [check]: reading } };
 }
 
 export function noteReading(aircraft: string, group: string, check: string, reading: KeptReading): void {
@@ -52,7 +55,8 @@ export function beginAnew(aircraft: string, group: string): void {
 /// What was kept last, by this device.
 export function newest(session: Session | undefined): { check: string; reading: KeptReading } | undefined {
   const all = Object.entries(session?.readings ?? {}).map(([check, reading]) => ({ check, reading }));
-  return all.sort((a, b) => Date.parse(b.reading.at) - Date.parse(a.reading.at))[0];
+  // Two within one second: the order in which they were kept.
+  return all.sort((a, b) => Date.parse(a.reading.at) - Date.parse(b.reading.at)).at(-1);
 }
 
 /// One line of the strip and of the summary.

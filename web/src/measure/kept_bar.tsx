@@ -16,11 +16,9 @@ export function KeptBar(props: { group: CheckGroup; lines: Line[] }): JSX.Elemen
   const last = newest(sessionOf(aircraft, group.id));
   const line = lines.find((l) => l.check.id === last?.check);
   if (!last || !line) return null;
-  // The view may be a moment behind the record: then the words of this device stand here.
-  const recorded = line.check.last_event === last.reading.event;
   return (
     <div class="kept-bar">
-      <span>Kept: <strong>{line.name}</strong>, <Printed text={recorded ? line.check.last : last.reading.text} />{recorded || line.waits ? <span class="help"> {said(line)}</span> : null}</span>
+      <span>Kept: <strong>{line.name}</strong>, <Printed text={line.text} />{line.judged || line.waits ? <span class="help"> {said(line)}</span> : null}</span>
       {line.waits
         ? <a class="button" href={address("record", ["waiting"])}>See it</a>
         : <a class="button" href={address("record", ["correct", last.reading.event], { back: location.hash || address("measure") })}>Correct it</a>}

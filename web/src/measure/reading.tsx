@@ -97,7 +97,7 @@ export function Reading(props: { group: CheckGroup; check: CheckLine; instrument
     if (outcome.is === "problems") return setRefused(outcome.problems);
     if (outcome.is === "fault") return setRefused([{ path: "", what: outcome.what }]);
     if (outcome.is === "recorded") announce(`Kept: ${check.title}: ${String(outcome.data.answer?.["words"] ?? "")}`);
-    noteReading(aircraft, group.id, check.id, { event: id, at, text: typed.over ? "over range" : String(figures[0]), repeats: typed.over ? 0 : figures.length - 1 });
+    noteReading(aircraft, group.id, check.id, { event: id, before: check.last_event, at, text: typed.over ? "over range" : String(figures[0]), repeats: typed.over ? 0 : figures.length - 1 });
     forget(draftKey);
     setTyped(empty);
     setId(newId());
@@ -120,16 +120,22 @@ export function Reading(props: { group: CheckGroup; check: CheckLine; instrument
     },
     keep: () => void record(),
   });
+  /// At once, not with the next drawing of the page: the next figure may come straight away.
+  const emptyField = (): void => {
+    hands.typedByHand("");
+    const field = document.getElementById("reading") as HTMLInputElement | null;
+    if (!field) return;
+    field.value = "";
+    field.focus();
+  };
   const again = (): void => {
     if (now === undefined) return;
     put({ n: "", repeats: [...typed.repeats, now] });
-    hands.typedByHand("");
-    document.getElementById("reading")?.focus();
+    emptyField();
   };
   const clear = (): void => {
     put({ n: "", over: false });
-    hands.typedByHand("");
-    document.getElementById("reading")?.focus();
+    emptyField();
   };
 
   const label = (key: string): string => fields.find((f) => f.key === key)?.label ?? key;
@@ -158,7 +164,7 @@ export function Reading(props: { group: CheckGroup; check: CheckLine; instrument
               <UnitChoice unit={check.unit} value={typed.u} set={(u) => put({ u })} />
             </div>
           </div>
-          <Repeats repeats={typed.repeats} now={now} takeAway={(at) => put({ repeats: typed.repeats.filter((_, i) => i !== at) })} />
+          <Repeats repeats={typed.repeats} now={now} takeAway={(at) => { put({ repeats: typed.repeats.filter((_, i) => i !== at) }); document.getElementById("reading")?.focus(); }} />
           <div class="reading-ticks">
             <label class={`tick over${typed.over ? " on" : ""}`}>
               <input type="checkbox" checked={typed.over} onChange={(e) => { hands.stop(); put({ over: e.currentTarget.checked }); }} />

@@ -9,6 +9,8 @@ import { instant } from "../kit/time";
 export interface KeptReading {
   /// The id of its event: the act was sent with it.
   event: string;
+  /// The latest event of the check before it: as long as the page still says that one, it is behind.
+  before?: string;
   at: string;
   /// As it was typed, with its unit; "over range".
   text: string;
@@ -67,6 +69,8 @@ export interface Line {
   read: boolean;
   /// Kept here, not yet in the record: the words are those that were typed.
   waits: boolean;
+  /// The record's word on it is here: its figure and its verdict.
+  judged: boolean;
   text: string;
   repeats: number;
 }
@@ -77,7 +81,9 @@ export function linesOf(group: CheckGroup, session: Session | undefined, today: 
     const mine = session?.readings[check.id];
     const waits = mine !== undefined && check.last_event !== mine.event && waitingIds.includes(mine.event);
     const read = mine !== undefined || (session === undefined && today !== "" && check.last_when.startsWith(today));
-    return { check, name: names[i] ?? check.title, read, waits, text: waits && mine ? mine.text : check.last, repeats: mine?.repeats ?? 0 };
+    const behind = mine !== undefined && check.last_event !== mine.event && check.last_event === mine.before;
+    const judged = read && !waits && !behind;
+    return { check, name: names[i] ?? check.title, read, waits, judged, text: judged || !mine ? check.last : mine.text, repeats: mine?.repeats ?? 0 };
   });
 }
 

@@ -11,6 +11,7 @@ import type { Line } from "./session";
 export function said(line: Line): string {
   if (line.waits) return "waits, not judged";
   if (!line.read) return "not read yet";
+  if (!line.judged) return "kept";
   return standingWords(line.check.verdict);
 }
 
@@ -19,8 +20,8 @@ export function Strip(props: { group: CheckGroup; lines: Line[]; now: string }):
   return (
     <ol class="strip" aria-label={`Readings of ${group.title}`}>
       {lines.map((l) => {
-        const state = l.read && !l.waits ? standingState(l.check.verdict, l.check.used) : { is: "unknown" as const };
-        const out = l.read && !l.waits && l.check.stands_out;
+        const state = l.judged ? standingState(l.check.verdict, l.check.used) : { is: "unknown" as const };
+        const out = l.judged && l.check.stands_out;
         return (
           <li key={l.check.id}>
             <a href={address("measure", ["group", group.id, l.check.id])} aria-current={l.check.id === now ? "step" : undefined} class={out ? "cell out" : "cell"}>
@@ -59,7 +60,7 @@ export function Along(props: { lines: Line[]; now: string }): JSX.Element {
 /// By shape: full, torn, hatched, open.
 function Mark(props: { line: Line }): JSX.Element {
   const { line } = props;
-  const verdict = line.read && !line.waits ? line.check.verdict : "";
+  const verdict = line.judged ? line.check.verdict : "";
   if (verdict === "conforms") return <rect class="along-full" x={6} y={2} width={14} height={14} />;
   if (verdict === "does-not-conform") return <path class="along-full" d="M6 2H20L18 7L14.5 4.5L11 8L6 5.5ZM6 16V12L10 10L13 13L17 9.5L20 12V16Z" />;
   if (verdict === "undecided") return <path class="along-hatch" d="M6.5 2.5H19.5V15.5H6.5ZM6.5 9L13 2.5M6.5 15.5L19.5 2.5M13 15.5L19.5 9" />;

@@ -55,14 +55,14 @@ export function Summary(props: { page: MeasureAnswer; group: CheckGroup }): JSX.
 function Row(props: { line: Line; lines: Line[]; group: CheckGroup; back: string }): JSX.Element {
   const { line, group, back } = props;
   const { check } = line;
-  const judged = line.read && !line.waits;
+  const { judged } = line;
   const out = judged && check.stands_out === true;
   return (
     <div class={out ? "summary-row out" : "summary-row"}>
       <Stripe state={judged ? standingState(check.verdict, check.used) : { is: "unknown" }} size="normal" />
       <div class="summary-words">
         <strong>{line.name}</strong>
-        <p class="summary-figure">{line.read && line.text !== "" ? <Printed text={line.text} /> : "–"} <span class={`is-${check.verdict}`}>{said(line)}</span></p>
+        <p class="summary-figure">{line.read && line.text !== "" ? <Printed text={line.text} /> : "–"} <span class={judged ? `is-${check.verdict}` : ""}>{said(line)}</span></p>
         {judged && check.last_words && check.verdict !== "conforms" ? <p class="help">{unitWords(check.last_words)}</p> : null}
         {judged && check.among ? <p class={out ? "stands-out" : "help"}>{sentence(check.among)}</p> : null}
         {line.repeats > 0 ? <p class="help">{line.repeats + 1} readings, judged by their mean</p> : null}
@@ -82,13 +82,13 @@ const k_w = 240;
 
 /// All readings on one scale, one line each: what stands apart is seen from a step away.
 function Among(props: { lines: Line[]; line: Line }): JSX.Element | null {
-  const values = props.lines.filter((l) => l.read && !l.waits).map((l) => l.check.last_number).filter((n): n is number => n !== undefined);
+  const values = props.lines.filter((l) => l.judged).map((l) => l.check.last_number).filter((n): n is number => n !== undefined);
   const { check } = props.line;
   if (values.length < 2) return null;
   const { lowest_number: lower, highest_number: upper } = check;
   const scale = bandScale({ lower, upper, others: values });
   const x = (v: number): number => 8 + bandAt(scale, v).share * (k_w - 16);
-  const own = props.line.read && !props.line.waits ? check.last_number : undefined;
+  const own = props.line.judged ? check.last_number : undefined;
   const off = own === undefined ? 0 : bandAt(scale, own).off;
   return (
     <svg class="among" viewBox={`0 0 ${k_w} 26`} aria-hidden="true" focusable="false">
@@ -105,8 +105,8 @@ function Among(props: { lines: Line[]; line: Line }): JSX.Element | null {
 /// "6 conform, 1 does not conform, 1 undecided."
 function counted(read: Line[]): string {
   if (read.length === 0) return "Nothing was read yet.";
-  const of = (verdict: string): number => read.filter((l) => !l.waits && l.check.verdict === verdict).length;
-  const out = read.filter((l) => !l.waits && l.check.stands_out).length;
+  const of = (verdict: string): number => read.filter((l) => l.judged && l.check.verdict === verdict).length;
+  const out = read.filter((l) => l.judged && l.check.stands_out).length;
   const waits = read.filter((l) => l.waits).length;
   const parts = [
     of("conforms") > 0 ? `${of("conforms")} ${of("conforms") === 1 ? "conforms" : "conform"}` : "",

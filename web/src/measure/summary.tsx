@@ -63,8 +63,8 @@ function Row(props: { line: Line; lines: Line[]; group: CheckGroup; back: string
       <div class="summary-words">
         <strong>{line.name}</strong>
         <p class="summary-figure">{line.read && line.text !== "" ? <Printed text={line.text} /> : "–"} <span class={judged ? `is-${check.verdict}` : ""}>{said(line)}</span></p>
-        {judged && check.last_words && check.verdict !== "conforms" ? <p class="help">{unitWords(check.last_words)}</p> : null}
-        {judged && check.among ? <p class={out ? "stands-out" : "help"}>{sentence(check.among)}</p> : null}
+        {judged && check.last_words && check.verdict !== "conforms" ? <p class="help">{unitWords(reasonOf(check.last_words))}</p> : null}
+        {out && check.among ? <p class="stands-out">{sentence(check.among)}</p> : null}
         {line.repeats > 0 ? <p class="help">{line.repeats + 1} readings, judged by their mean</p> : null}
         {!line.read && check.last ? <p class="help">Last time {unitWords(check.last)}, {dayInWords(check.last_when)}</p> : null}
       </div>
@@ -100,6 +100,12 @@ function Among(props: { lines: Line[]; line: Line }): JSX.Element | null {
         : <path class="among-dot" d={off > 0 ? `M${k_w - 14} 6L${k_w - 2} 13L${k_w - 14} 20Z` : "M14 6L2 13L14 20Z"} />}
     </svg>
   );
+}
+
+/// The verdict stands above already: "does not conform (open). over-range on ..." -> "Over-range on ..."
+function reasonOf(words: string): string {
+  const reason = words.replace(/^[^.]*\.\s+/, "");
+  return sentence(reason);
 }
 
 /// "6 conform, 1 does not conform, 1 undecided."

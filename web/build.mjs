@@ -14,6 +14,10 @@ const making = join(here, "dist.making");
 // What the browser downloads before the first page stands, gzip, without charts.
 const k_first_load_limit = 60_000;
 
+// Style sheets of pages that are loaded when they are opened (src/kit/style.ts): each has its
+// place {{NAME-style}} in index.html.
+const later_styles = ["hose", "measure"];
+
 const types = {
   ".html": "text/html; charset=utf-8",
   ".js": "text/javascript; charset=utf-8",
@@ -26,8 +30,7 @@ mkdirSync(making, { recursive: true });
 
 const result = await build({
   absWorkingDir: here,
-  // Style sheets of pages that are loaded when they are opened (src/kit/style.ts) stand for themselves.
-  entryPoints: { app: "src/main.tsx", hose: "src/style/hose.css" },
+  entryPoints: { app: "src/main.tsx", ...Object.fromEntries(later_styles.map((name) => [name, `src/style/${name}.css`])) },
   outdir: "dist.making",
   bundle: true,
   splitting: true,
@@ -50,8 +53,6 @@ if (!entry) throw new Error("the build made no entry script");
 const script = entry[0].replace(/^dist\.making\//, "");
 const style = entry[1].cssBundle?.replace(/^dist\.making\//, "");
 if (!style) throw new Error("the build made no style sheet");
-const later = outputs.find(([, o]) => o.entryPoint === "src/style/hose.css")?.[0].replace(/^dist\.making\//, "");
-if (!later) throw new Error("the build made no style sheet of the hose sheet");
 // Parts that the entry needs at once; the others are loaded when a page asks for them.
 const at_once = new Set([script, style]);
 for (const part of entry[1].imports) {
@@ -59,10 +60,12 @@ for (const part of entry[1].imports) {
 }
 
 writeFileSync(join(making, "icon.svg"), readFileSync(join(here, "src/icon.svg")));
-const page = readFileSync(join(here, "src/index.html"), "utf8")
-  .replace("{{script}}", `/${script}`)
-  .replace("{{style}}", `/${style}`)
-  .replace("{{hose-style}}", `/${later}`);
+let page = readFileSync(join(here, "src/index.html"), "utf8").replace("{{script}}", `/${script}`).replace("{{style}}", `/${style}`);
+for (const name of later_styles) {
+  const sheet = outputs.find(([, o]) => o.entryPoint === `src/style/${name}.css`)?.[0].replace(/^dist\.making\//, "");
+  if (!sheet || !page.includes(`{{${name}-style}}`)) throw new Error(`no style sheet, or no place for it in index.html: ${name}`);
+  page = page.replace(`{{${name}-style}}`, `/${sheet}`);
+}
 writeFileSync(join(making, "index.html"), page);
 
 const manifest = [];

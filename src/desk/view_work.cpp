@@ -4,8 +4,57 @@
 
 #include "desk/lookup.hpp"
 #include "desk/views.hpp"
+#include "evidence/siblings.hpp"
 
 namespace wm::desk {
+namespace {
+
+/// The latest reading as its verdict has it, the mean of its repeats; nothing when there is none.
+const describe::AnyQuantity* latest_value(const bay::CheckRecord& check) {
+  const auto* last = check.latest();
+  if (last == nullptr || last->reading.over_range) return nullptr;
+  if (last->verdict && last->verdict->value) return &*last->verdict->value;
+  return last->reading.value ? &*last->reading.value : nullptr;
+}
+
+/// One kind of reading at a time, for its length where every length is known: an outlier is worth
+/// a look, and no verdict.
+void compare_with_siblings(CheckGroup& group, const bay::Aircraft& aircraft) {
+  if (group.checks.empty()) return;
+  const auto kind = group.checks.front().kind;
+  std::vector<CheckLine*> lines;
+  bool by_length = true;
+  for (auto& line : group.checks) {
+    const auto& check = aircraft.checks.find(line.id)->second;
+    if (line.kind != kind || latest_value(check) == nullptr) continue;
+    by_length = by_length && check.about.length && check.about.length->value.si > 0.0;
+    lines.push_back(&line);
+  }
+  std::vector<double> values;
+  double u = 0.0;
+  for (const auto* line : lines) {
+    const auto& check = aircraft.checks.find(line->id)->second;
+    const auto& value = *latest_value(check);
+    const double terminals = check.about.terminals ? check.about.terminals->value.si : 0.0;
+    const double length = by_length ? check.about.length->value.si : 1.0;
+    values.push_back((value.si - (by_length ? terminals : 0.0)) / length);
+    u = std::max(u, value.expanded_si.value_or(0.0) / 2.0 / length);
+  }
+  if (values.size() < 3) return;
+  const auto found = evidence::compare_siblings(values, u);
+  if (!found) return;
+  const char* basis = by_length ? " for its length" : "";
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const auto& standing = found->each[i];
+    lines[i]->stands_out = standing.standing == evidence::Standing::stands_out;
+    lines[i]->among = lines[i]->stands_out
+                          ? fmt::format("stands out from its siblings{}: {} than their middle",
+                                        basis, standing.from_median > 0 ? "higher" : "lower")
+                          : fmt::format("like its siblings{}", basis);
+  }
+}
+
+}  // namespace
 
 Checked<WorkPage> work_page(const OfAircraft& in, const bay::State& state, const Context&) {
   const auto& aircraft = aircraft_of(state, in.aircraft);
@@ -97,6 +146,7 @@ Checked<MeasurePage> measure_page(const OfAircraft& in, const bay::State& state,
                        return aircraft.checks.find(a.id)->second.about.order <
                               aircraft.checks.find(b.id)->second.about.order;
                      });
+    compare_with_siblings(group, aircraft);
   }
   for (const auto& [id, instrument] : state.instruments)
     out.instruments.push_back(instrument_line(instrument, context.today));

@@ -160,6 +160,8 @@ struct CheckLine {
   std::string verdict;  ///< of the latest reading, not-tested without one
   std::optional<double> used;
   std::optional<double> lowest_number, highest_number, last_number;  ///< in the check's unit
+  std::string among;  ///< its latest reading among those of its siblings; never a verdict
+  bool stands_out{};
 };
 std::string_view describe(describe::Fields<CheckLine>& f);
 struct CheckGroup {

@@ -212,6 +212,8 @@ std::string_view describe(describe::Fields<CheckLine>& f) {
   f.has<&CheckLine::lowest_number>("lowest_number", "Lowest number");
   f.has<&CheckLine::highest_number>("highest_number", "Highest number");
   f.has<&CheckLine::last_number>("last_number", "Last number");
+  f.has<&CheckLine::among>("among", "Among its siblings");
+  f.has<&CheckLine::stands_out>("stands_out", "Stands out");
   return "check-line";
 }
 

@@ -195,7 +195,7 @@ function walk(size) {
     await keep(/open/, "open");
     await reading.fill("7.97");
     await keep(/^Undecided/, "undecided");
-    await page.getByRole("heading", { name: "Measure" }).waitFor();
+    await page.getByRole("heading", { name: "4 of 4 read" }).waitFor();
   });
 
   step("changes done, joints closed, bung out, mass and balance revised", async () => {

@@ -66,7 +66,8 @@ export function useDescription(face: Face, name: string): Seen<Description> {
 export type Live =
   | { is: "nothing" }
   | { is: "working"; before?: CalcAnswer }
-  | { is: "answer"; data: CalcAnswer }
+  /// `of`: the input that it answers, as JSON.
+  | { is: "answer"; data: CalcAnswer; of: string }
   | Exclude<Outcome<CalcAnswer>, { is: "answer" }>;
 
 const k_pause_ms = 120;
@@ -89,7 +90,7 @@ export function useLive(face: "calc" | "view", name: string, input: JsonObject |
       void ask<CalcAnswer>(`/api/${face}/${encodeURIComponent(name)}`, { body: input, signal: stop.signal }).then((o) => {
         if (stop.signal.aborted || o.is === "stopped") return;
         if (o.is === "answer") last.current = o.data;
-        setLive(o.is === "answer" ? { is: "answer", data: o.data } : o);
+        setLive(o.is === "answer" ? { is: "answer", data: o.data, of: key } : o);
       });
     }, k_pause_ms);
     return () => {

@@ -67,6 +67,8 @@ export interface CheckLine {
   id: string; title: string; position: string; kind: string; unit: string; probes: string; procedure: string;
   lowest: string; highest: string; limit_source: string; last: string; last_when: string; last_words: string; last_event: string;
   verdict: string; used?: number; lowest_number?: number; highest_number?: number; last_number?: number;
+  /// Its latest reading among those of its siblings; a word to look, never a verdict.
+  among?: string; stands_out?: boolean;
 }
 export interface CheckGroup { id: string; title: string; checks: CheckLine[] }
 export interface InstrumentLine {

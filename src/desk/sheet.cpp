@@ -107,8 +107,8 @@ class Importer {
     }
     auto problems = check_references(describe::type_of<Payload>(), &body, trial_);
     if (problems.empty() && (before == nullptr || checks_again)) {
-      const Desk trial{trial_, desk_.context, happened.empty() ? desk_.happened : happened,
-                       desk_.author, desk_.decode, desk_.write};
+      const Desk trial{trial_,       desk_.context, happened.empty() ? desk_.happened : happened,
+                       desk_.author, desk_.decode,  desk_.write};
       auto outcome = act(body, trial);
       if (!outcome) problems = outcome.error();
     }

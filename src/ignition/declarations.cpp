@@ -1,6 +1,8 @@
 #include "ignition/declarations.hpp"
 
+#include "ignition/harness.hpp"
 #include "ignition/lead.hpp"
+#include "tables/ignition/all.hpp"
 
 namespace wm::ignition {
 
@@ -93,6 +95,17 @@ void declare(describe::Catalogue& catalogue) {
        secondary("ignition maintenance texts", "an open inside a lead may still spark"),
        common_practice("meter accuracy as per cent of reading plus counts of the last digit")},
       {caution::insulation_not_tested, caution::propeller, caution::high_tension, caution::defer}));
+  catalogue.add(calculation<&harness_check>(
+      "harness-check", "Judge every lead of a harness, alone and against its siblings",
+      {secondary("ILAC-G8:09/2019", "par. 4.2.3, read in extract: guard band beside each limit"),
+       secondary("ignition maintenance texts",
+                 "open, short and intermittent leads; 10 000 V and 100 megohm, shown as advice"),
+       from_memory("FAA-H-8083-32", "distributor towers are numbered in the order of firing"),
+       derived("line through the leads by the median of slopes (docs/method/ignition.md)"),
+       common_practice("spiral lead of 50 ohm for a foot, about 85 ohm over a little more than one "
+                       "foot with its ends")},
+      {caution::insulation_not_tested, caution::propeller, caution::high_tension, caution::defer}));
+  for (const Table* table : tables::all_of_ignition()) catalogue.add(*table);
 }
 
 }  // namespace wm::ignition

@@ -1,5 +1,6 @@
 #include "ignition/declarations.hpp"
 
+#include "ignition/coil.hpp"
 #include "ignition/harness.hpp"
 #include "ignition/lead.hpp"
 #include "tables/ignition/all.hpp"
@@ -105,6 +106,14 @@ void declare(describe::Catalogue& catalogue) {
        common_practice("spiral lead of 50 ohm for a foot, about 85 ohm over a little more than one "
                        "foot with its ends")},
       {caution::insulation_not_tested, caution::propeller, caution::high_tension, caution::defer}));
+  catalogue.add(calculation<&coil_check>(
+      "coil-check", "Judge ignition coils by the resistance of their windings",
+      {read("AC 43.13-1B CHG 1", "page 11-22: resistance of copper by its temperature"),
+       secondary("ILAC-G8:09/2019", "par. 4.2.3, read in extract: guard band beside each limit"),
+       from_memory("ignition texts", "usual resistances of windings, advice"),
+       common_practice("double-ended coils: secondary of 15 to 16 kohm on one pattern, 8 to 9 kohm "
+                       "on another; over-range from tower to case")},
+      {caution::high_tension, caution::propeller, caution::defer}));
   for (const Table* table : tables::all_of_ignition()) catalogue.add(*table);
 }
 

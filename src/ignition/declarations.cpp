@@ -3,6 +3,7 @@
 #include "ignition/coil.hpp"
 #include "ignition/harness.hpp"
 #include "ignition/lead.hpp"
+#include "ignition/plug.hpp"
 #include "tables/ignition/all.hpp"
 
 namespace wm::ignition {
@@ -114,6 +115,14 @@ void declare(describe::Catalogue& catalogue) {
        common_practice("double-ended coils: secondary of 15 to 16 kohm on one pattern, 8 to 9 kohm "
                        "on another; over-range from tower to case")},
       {caution::high_tension, caution::propeller, caution::defer}));
+  catalogue.add(calculation<&plug_check>(
+      "plug-check", "Judge spark plugs on the bench, and plan where each goes back",
+      {read("AC 43.13-1B CHG 1", "par. 8-17, figs. 8-6 and 8-7: what is rejected by its look"),
+       read("TM 9-4910-422-12", "gap above which a bench tester gives no valid result"),
+       secondary("light aircraft maintenance data", "gap, torque, resistor, shown as advice"),
+       common_practice("rotation to the next cylinder in the firing order, top and bottom "
+                       "changed")},
+      {caution::propeller, caution::high_tension, caution::hot_parts, caution::defer}));
   for (const Table* table : tables::all_of_ignition()) catalogue.add(*table);
 }
 

@@ -40,7 +40,10 @@ std::string_view describe(describe::Fields<CoilReading>& f) {
 std::string_view describe(describe::Fields<CoilCheckInput>& f) {
   using In = CoilCheckInput;
   f.has<&In::kind>("kind", "Kind of coil").example("double-ended");
-  f.has<&In::coils>("coils", "The coils").at_most(24);
+  f.has<&In::coils>("coils", "The coils")
+      .needed(R"([{"name": "left", "primary": "1.1 ohm", "secondary": "15.60 kohm",
+ "temperature": "20 degC"}])")
+      .between(1, 24);
   f.has<&In::primary_lowest>("primary_lowest", "Primary, lowest").between(ohms(0), k_most_ohms);
   f.has<&In::primary_highest>("primary_highest", "Primary, highest").between(ohms(0), k_most_ohms);
   f.has<&In::secondary_lowest>("secondary_lowest", "Secondary, lowest")

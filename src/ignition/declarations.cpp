@@ -1,9 +1,12 @@
 #include "ignition/declarations.hpp"
 
+#include "ignition/breakdown.hpp"
 #include "ignition/coil.hpp"
 #include "ignition/harness.hpp"
 #include "ignition/lead.hpp"
 #include "ignition/plug.hpp"
+#include "ignition/points.hpp"
+#include "ignition/rpm_drop.hpp"
 #include "tables/ignition/all.hpp"
 
 namespace wm::ignition {
@@ -123,6 +126,25 @@ void declare(describe::Catalogue& catalogue) {
        common_practice("rotation to the next cylinder in the firing order, top and bottom "
                        "changed")},
       {caution::propeller, caution::high_tension, caution::hot_parts, caution::defer}));
+  catalogue.add(calculation<&points_timing>(
+      "points-timing", "Judge breaker points and timing, and find the spark while starting",
+      {read("FAA-H-8083-32", "magneto overhaul: point clearance of its worked model"),
+       read("AC 43.13-1B CHG 1", "par. 8-19: never open the points further than needed"),
+       secondary("light aircraft maintenance data", "lag in crankshaft degrees; tolerance, advice"),
+       from_memory("handbook formula", "magneto speed = cylinders / (2 x poles)")},
+      {caution::propeller, caution::defer}));
+  catalogue.add(calculation<&rpm_drop>(
+      "rpm-drop", "Judge the magneto check of the run-up, and whether OFF grounds both",
+      {read("FAA-H-8083-32", "magneto check: drop in general; OFF at idle must make it falter"),
+       secondary("handbooks of sample types", "greatest drop and difference, shown as advice"),
+       from_memory("international standard atmosphere", "density altitude")},
+      {caution::propeller, caution::defer}));
+  catalogue.add(calculation<&spark_reserve>(
+      "spark-reserve", "What a gap asks of the ignition, and what an air path holds at altitude",
+      {secondary("a public physics text", "Paschen's law for air: A 15, B 365, gamma 0.01"),
+       secondary("a public table of sphere-gap corrections", "factor by density"),
+       from_memory("international standard atmosphere", "pressure by altitude")},
+      {caution::high_tension, caution::propeller, caution::defer}));
   for (const Table* table : tables::all_of_ignition()) catalogue.add(*table);
 }
 

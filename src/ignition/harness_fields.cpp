@@ -43,7 +43,10 @@ std::string_view describe(describe::Fields<HarnessCheckInput>& f) {
   using In = HarnessCheckInput;
   const quantity::ResistancePerLength none{0};
   const quantity::ResistancePerLength most{1e8};
-  f.has<&In::leads>("leads", "The leads").at_most(24);
+  f.has<&In::leads>("leads", "The leads")
+      .example(R"([{"name": "1 top", "length": "13.2 in", "reading": "0.085 kohm"},
+ {"name": "1 bottom", "length": "36 in", "reading": "0.181 kohm"}])")
+      .at_most(24);
   f.has<&In::core>("core", "Core of the leads").example("spiral");
   f.has<&In::per_length_low>("per_length_low", "Lowest resistance for a length")
       .example("45 ohm/ft")

@@ -33,9 +33,7 @@ std::string_view describe(describe::Choices<SparkFrom>& c) {
 std::string_view describe(describe::Fields<PlugReading>& f) {
   using P = PlugReading;
   f.has<&P::name>("name", "Which plug").needed("3 top").unique();
-  f.has<&P::gaps>("gaps", "Gap at each electrode")
-      .example(R"(["0.018 in", "0.019 in"])")
-      .at_most(4);
+  f.has<&P::gaps>("gaps", "Gap at each electrode").example("0.018 in").at_most(4);
   f.has<&P::resistor>("resistor", "Resistor, well contact to centre electrode")
       .example("1050 ohm")
       .between(ohms(-1), k_most_ohms);
@@ -53,7 +51,10 @@ std::string_view describe(describe::Fields<PlugReading>& f) {
 
 std::string_view describe(describe::Fields<PlugCheckInput>& f) {
   using In = PlugCheckInput;
-  f.has<&In::plugs>("plugs", "The plugs").at_most(24);
+  f.has<&In::plugs>("plugs", "The plugs")
+      .example(R"([{"name": "3 top", "gaps": ["0.018 in", "0.019 in"], "resistor": "1.050 kohm",
+ "look": "normal"}])")
+      .at_most(24);
   f.has<&In::gap_lowest>("gap_lowest", "Gap, least")
       .example("0.016 in")
       .between(inches(0.001), inches(0.2));

@@ -2,6 +2,7 @@
 
 #include "ignition/breakdown.hpp"
 #include "ignition/coil.hpp"
+#include "ignition/condenser.hpp"
 #include "ignition/harness.hpp"
 #include "ignition/lead.hpp"
 #include "ignition/plug.hpp"
@@ -126,6 +127,13 @@ void declare(describe::Catalogue& catalogue) {
        common_practice("rotation to the next cylinder in the firing order, top and bottom "
                        "changed")},
       {caution::propeller, caution::high_tension, caution::hot_parts, caution::defer}));
+  catalogue.add(calculation<&condenser_check>(
+      "condenser-check", "Judge the condenser across the breaker points",
+      {secondary("ILAC-G8:09/2019", "par. 4.2.3, read in extract: guard band beside each limit"),
+       secondary("data for a vintage replacement part", "leakage at 500 V, shown as advice"),
+       from_memory("ignition texts", "usual capacitance, advice"),
+       common_practice("what an ohmmeter shows of a condenser")},
+      {caution::high_tension, caution::propeller, caution::defer}));
   catalogue.add(calculation<&points_timing>(
       "points-timing", "Judge breaker points and timing, and find the spark while starting",
       {read("FAA-H-8083-32", "magneto overhaul: point clearance of its worked model"),

@@ -1,6 +1,14 @@
 #include "ignition/declarations.hpp"
 
+#include "ignition/breakdown.hpp"
+#include "ignition/coil.hpp"
+#include "ignition/condenser.hpp"
+#include "ignition/harness.hpp"
 #include "ignition/lead.hpp"
+#include "ignition/plug.hpp"
+#include "ignition/points.hpp"
+#include "ignition/rpm_drop.hpp"
+#include "tables/ignition/all.hpp"
 
 namespace wm::ignition {
 
@@ -93,6 +101,59 @@ void declare(describe::Catalogue& catalogue) {
        secondary("ignition maintenance texts", "an open inside a lead may still spark"),
        common_practice("meter accuracy as per cent of reading plus counts of the last digit")},
       {caution::insulation_not_tested, caution::propeller, caution::high_tension, caution::defer}));
+  catalogue.add(calculation<&harness_check>(
+      "harness-check", "Judge every lead of a harness, alone and against its siblings",
+      {secondary("ILAC-G8:09/2019", "par. 4.2.3, read in extract: guard band beside each limit"),
+       secondary("ignition maintenance texts",
+                 "open, short and intermittent leads; 10 000 V and 100 megohm, shown as advice"),
+       from_memory("FAA-H-8083-32", "distributor towers are numbered in the order of firing"),
+       derived("line through the leads by the median of slopes (docs/method/ignition.md)"),
+       common_practice("spiral lead of 50 ohm for a foot, about 85 ohm over a little more than one "
+                       "foot with its ends")},
+      {caution::insulation_not_tested, caution::propeller, caution::high_tension, caution::defer}));
+  catalogue.add(calculation<&coil_check>(
+      "coil-check", "Judge ignition coils by the resistance of their windings",
+      {read("AC 43.13-1B CHG 1", "page 11-22: resistance of copper by its temperature"),
+       secondary("ILAC-G8:09/2019", "par. 4.2.3, read in extract: guard band beside each limit"),
+       from_memory("ignition texts", "usual resistances of windings, advice"),
+       common_practice("double-ended coils: secondary of 15 to 16 kohm on one pattern, 8 to 9 kohm "
+                       "on another; over-range from tower to case")},
+      {caution::high_tension, caution::propeller, caution::defer}));
+  catalogue.add(calculation<&plug_check>(
+      "plug-check", "Judge spark plugs on the bench, and plan where each goes back",
+      {read("AC 43.13-1B CHG 1", "par. 8-17, figs. 8-6 and 8-7: what is rejected by its look"),
+       read("TM 9-4910-422-12", "gap above which a bench tester gives no valid result"),
+       secondary("light aircraft maintenance data", "gap, torque, resistor, shown as advice"),
+       common_practice("rotation to the next cylinder in the firing order, top and bottom "
+                       "changed")},
+      {caution::propeller, caution::high_tension, caution::hot_parts, caution::defer}));
+  catalogue.add(calculation<&condenser_check>(
+      "condenser-check", "Judge the condenser across the breaker points",
+      {secondary("ILAC-G8:09/2019", "par. 4.2.3, read in extract: guard band beside each limit"),
+       secondary("data for a vintage replacement part", "leakage at 500 V, shown as advice"),
+       from_memory("ignition texts", "usual capacitance, advice"),
+       common_practice("what an ohmmeter shows of a condenser")},
+      {caution::high_tension, caution::propeller, caution::defer}));
+  catalogue.add(calculation<&points_timing>(
+      "points-timing", "Judge breaker points and timing, and find the spark while starting",
+      {read("FAA-H-8083-32", "magneto overhaul: point clearance of its worked model"),
+       read("AC 43.13-1B CHG 1", "par. 8-19: never open the points further than needed"),
+       secondary("light aircraft maintenance data", "lag in crankshaft degrees; tolerance, advice"),
+       from_memory("handbook formula", "magneto speed = cylinders / (2 x poles)")},
+      {caution::propeller, caution::defer}));
+  catalogue.add(calculation<&rpm_drop>(
+      "rpm-drop", "Judge the magneto check of the run-up, and whether OFF grounds both",
+      {read("FAA-H-8083-32", "magneto check: drop in general; OFF at idle must make it falter"),
+       secondary("handbooks of sample types", "greatest drop and difference, shown as advice"),
+       from_memory("international standard atmosphere", "density altitude")},
+      {caution::propeller, caution::defer}));
+  catalogue.add(calculation<&spark_reserve>(
+      "spark-reserve", "What a gap asks of the ignition, and what an air path holds at altitude",
+      {secondary("a public physics text", "Paschen's law for air: A 15, B 365, gamma 0.01"),
+       secondary("a public table of sphere-gap corrections", "factor by density"),
+       from_memory("international standard atmosphere", "pressure by altitude")},
+      {caution::high_tension, caution::propeller, caution::defer}));
+  for (const Table* table : tables::all_of_ignition()) catalogue.add(*table);
 }
 
 }  // namespace wm::ignition

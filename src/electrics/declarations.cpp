@@ -1,6 +1,8 @@
 #include "electrics/declarations.hpp"
 
 #include "electrics/cable_drop.hpp"
+#include "electrics/cable_size.hpp"
+#include "electrics/cable_temperature.hpp"
 #include "tables/electrics/all.hpp"
 
 namespace wm::electrics {
@@ -19,6 +21,24 @@ void declare(describe::Catalogue& catalogue) {
        read("FAA-H-8083-31", "text of fig. 9-121: feeders, 2 % of the regulated voltage"),
        secondary("IEC 60228", "public extracts: metric conductors, advice"),
        secondary("IEC 60287-1-1", "temperature of copper and aluminium, quoted constants")},
+      {caution::battery, caution::defer}));
+  catalogue.add(calculation<&cable_temperature>(
+      "cable-temperature", "What current a wire may carry where it lies, and how warm it gets",
+      {read("AC 43.13-1B CHG 1",
+            "table 11-9: bundles, 70 degC, 60,000 ft; page 11-27: order of the "
+            "factors; page 11-23: estimate of the conductor"),
+       secondary("MIL-W-5088L", "fig. 3 and bundle curves as read by third parties: advice"),
+       secondary("AC 43.13-1B CHG 1", "altitude figure as read by a third party: advice"),
+       from_memory("AC 43.13-1B CHG 1", "page 11-23: the square root of the estimate"),
+       secondary("IEC 60949", "adiabatic heating, quoted constants")},
+      {caution::battery, caution::defer}));
+  catalogue.add(calculation<&cable_size>(
+      "cable-size", "The smallest cable that meets drop and current, and the rule that binds",
+      {read("AC 43.13-1B CHG 1",
+            "pages 11-22 to 11-27, tables 11-6 to 11-9; page 11-23: aluminium"),
+       read("AC 43.13-1B CHG 1", "table 11-3, page 11-15: breaker and fuse; par. 11-47 and 11-48"),
+       secondary("MIL-W-5088L", "fig. 3 and bundle curves as read by third parties: advice"),
+       secondary("IEC 60228", "public extracts: metric conductors, advice")},
       {caution::battery, caution::defer}));
 }
 

@@ -48,9 +48,10 @@ TEST(CableSize, LargeWiresInACrowdedBundleAreNotGuessed) {
   ASSERT_FALSE(got);
   EXPECT_TRUE(complains(got.error(), "surroundings", Kind::not_applicable));
   in.surroundings->wires = 1;
+  in.length = length("10 ft");
   const auto alone = cable_size(in, {});
   ASSERT_TRUE(alone);
-  EXPECT_EQ(alone->size, "1");  // table 11-9: 166 A; the drop asks for less
+  EXPECT_EQ(alone->size, "1");  // table 11-9: No. 2 carries 141 A, No. 1 166 A
   EXPECT_TRUE(says(alone->notes, "No free-air points"));
 }
 

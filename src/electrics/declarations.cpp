@@ -3,6 +3,7 @@
 #include "electrics/cable_drop.hpp"
 #include "electrics/cable_size.hpp"
 #include "electrics/cable_temperature.hpp"
+#include "electrics/starting.hpp"
 #include "tables/electrics/all.hpp"
 
 namespace wm::electrics {
@@ -40,6 +41,17 @@ void declare(describe::Catalogue& catalogue) {
        secondary("MIL-W-5088L", "fig. 3 and bundle curves as read by third parties: advice"),
        secondary("IEC 60228", "public extracts: metric conductors, advice")},
       {caution::battery, caution::defer}));
+  catalogue.add(calculation<&starting_circuit>(
+      "starting-circuit", "What reaches the starter, and which joint is the bad one",
+      {read("AC 43.13-1B CHG 1", "table 11-9, page 11-23: resistance of cables"),
+       read("TM 10-3930-671-24", "page F-303: drops while cranking, ground vehicle"),
+       read("TM 9-2320-211-20", "starter circuit tests, 24 V truck"),
+       read("FAA-H-8083-31", "voltage drop text: 5 mohm of a ground path"),
+       derived("cranking model of a motor at fixed torque; the circuit by modified nodal analysis"),
+       common_practice("what joints and contactors usually have"),
+       from_memory("lead-acid batteries", "internal resistance when cold")},
+      {caution::cranking, caution::propeller, caution::battery, caution::hot_parts,
+       caution::defer}));
 }
 
 }  // namespace wm::electrics

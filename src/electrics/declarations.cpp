@@ -3,6 +3,8 @@
 #include "electrics/cable_drop.hpp"
 #include "electrics/cable_size.hpp"
 #include "electrics/cable_temperature.hpp"
+#include "electrics/contactor.hpp"
+#include "electrics/joint.hpp"
 #include "electrics/starting.hpp"
 #include "tables/electrics/all.hpp"
 
@@ -52,6 +54,26 @@ void declare(describe::Catalogue& catalogue) {
        from_memory("lead-acid batteries", "internal resistance when cold")},
       {caution::cranking, caution::propeller, caution::battery, caution::hot_parts,
        caution::defer}));
+  catalogue.add(calculation<&joint_drop>(
+      "joint-drop", "Milliohms of a joint from its drop and the current",
+      {read("MIL-PRF-39012E", "par. 4.6.13.1: known current, millivolts across"),
+       derived("r = V / I with the doubt of both meters"),
+       common_practice("what a good lug joint has; both polarities averaged")},
+      {caution::cranking, caution::propeller, caution::battery, caution::defer}));
+  catalogue.add(calculation<&contactor_check>(
+      "contactor-check", "Coil, hot pull-in, contacts and suppression of a contactor",
+      {derived("pull-in follows the resistance of copper: (234.5 + T) / 254.5"),
+       secondary("aircraft contactor question-and-answer page", "0.2 V in to out: advice"),
+       common_practice("coil resistances; forward drop of a diode")},
+      {caution::cranking, caution::propeller, caution::battery, caution::defer}));
+  catalogue.add(calculation<&bonding_check>(
+      "bonding-check", "A bond or a ground path against its limit",
+      {read("AC 43.13-1B CHG 1",
+            "par. 11-188 f: below 2.5 mohm; i, j: instrument; par. 11-189: 3 "
+            "mohm each connection"),
+       read("FAA-H-8083-31", "voltage drop text: 5 mohm of a ground path is satisfactory"),
+       common_practice("1 A or more, both polarities averaged")},
+      {caution::battery, caution::fuel_vapour, caution::defer}));
 }
 
 }  // namespace wm::electrics

@@ -26,6 +26,11 @@ template <class Q>
   return {r, std::hypot(drop.doubt, r * current.doubt) / std::abs(current.value)};
 }
 
+/// Mean of both polarities: a thermal voltage drops out.
+[[nodiscard]] inline Known mean(Known a, Known b) {
+  return {(a.value + b.value) / 2.0, std::hypot(a.doubt, b.doubt) / 2.0};
+}
+
 [[nodiscard]] inline std::string milliohm(double ohm) {
   return quantity::pencil(ohm * 1e3) + " mohm";
 }

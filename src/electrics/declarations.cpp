@@ -5,6 +5,7 @@
 #include "electrics/cable_temperature.hpp"
 #include "electrics/contactor.hpp"
 #include "electrics/joint.hpp"
+#include "electrics/reserve.hpp"
 #include "electrics/starting.hpp"
 #include "tables/electrics/all.hpp"
 
@@ -74,6 +75,13 @@ void declare(describe::Catalogue& catalogue) {
        read("FAA-H-8083-31", "voltage drop text: 5 mohm of a ground path is satisfactory"),
        common_practice("1 A or more, both polarities averaged")},
       {caution::battery, caution::fuel_vapour, caution::defer}));
+  catalogue.add(calculation<&battery_reserve>(
+      "battery-reserve", "Loads against the generator, and how long the battery carries on alone",
+      {read("AC 43.13-1B CHG 1", "par. 11-35: 80 % of the generator; warnings at 13 V and 26 V"),
+       derived("ampere-hours, phase by phase"),
+       from_memory("Peukert's law", "exponent entered by the owner"),
+       common_practice("straight line of voltage down to the cut-out")},
+      {caution::battery, caution::defer}));
 }
 
 }  // namespace wm::electrics

@@ -30,7 +30,9 @@ class Start {
     model_ = std::move(*model);
     list_elements();
     detail::judge_readings(in_, model_, out_);
-    out_.current = cranking_current();
+    const auto current = cranking_current();
+    if (!current) return Fail(Problems{no_current()});
+    out_.current = *current;
     const auto state = detail::crank(in_, model_, out_.current.si);
     if (!state) return Fail(Problems{state.error()});
     tell(*state);
@@ -43,10 +45,10 @@ class Start {
 
  private:
   void check_inputs(Problems& problems) const {
-    if (!in_.current && !in_.motor && !in_.measured_current) {
-      problems.push_back(problem("current", Kind::missing, "no cranking current is there",
-                                 "the starter's current, its motor data, or a clamp reading",
-                                 "200 A"));
+    const bool any_drop = std::any_of(in_.elements.begin(), in_.elements.end(),
+                                      [](const StartElement& e) { return e.drop.has_value(); });
+    if (!in_.current && !in_.motor && !in_.measured_current && !any_drop) {
+      problems.push_back(no_current());
     }
     if (in_.measured_current && !(in_.measured_current->value.si > 0.0)) {
       problems.push_back(problem("measured_current", Kind::conflict,
@@ -60,16 +62,25 @@ class Start {
     }
   }
 
+  static Problem no_current() {
+    return problem("current", Kind::missing, "no cranking current is there",
+                   "the starter's current, its motor data, a clamp reading, or the drop over a "
+                   "cable of known size",
+                   "200 A");
+  }
+
   /// What reaches the rotor at the point that was read: V - V_brushes - I R_armature.
   double back_voltage() const {
     const StartMotor& m = *in_.motor;
     return m.at_voltage.value.si - m.brushes.value.si - m.at_current.value.si * m.armature.value.si;
   }
 
-  quantity::Current cranking_current() const {
+  std::optional<quantity::Current> cranking_current() const {
+    if (out_.read_current) return out_.read_current;
     if (in_.measured_current) return in_.measured_current->value;
     if (in_.current) return in_.current->value;
-    return in_.motor->at_current.value;
+    if (in_.motor) return in_.motor->at_current.value;
+    return std::nullopt;
   }
 
   void list_elements() {

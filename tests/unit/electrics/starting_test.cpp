@@ -52,6 +52,17 @@ TEST(Starting, TheCableServesAsShunt) {
   EXPECT_EQ(got->renewal->element, "starter contactor");
 }
 
+// The current may be quite unknown: the cable tells it, and all figures hold at that current.
+TEST(Starting, TheCableAloneTellsTheCurrent) {
+  auto in = read_out(false);
+  in.current.reset();
+  const auto got = starting_circuit(in, {});
+  ASSERT_TRUE(got);
+  EXPECT_EQ(got->current.si, got->read_current->si);
+  in.elements[1].drop.reset();
+  EXPECT_TRUE(complains(starting_circuit(in, {}).error(), "current", Kind::missing));
+}
+
 TEST(Starting, WithoutCurrentAndCableThereAreOnlyShares) {
   auto in = read_out(false);
   in.elements[1].drop.reset();

@@ -108,7 +108,8 @@ class Sizing {
     t.drop = {wire.ohm_per_metre * warm * run * in_.current.value.si};
     t.drop_met = against(t.drop.si, limit_.volts, false) == Against::within;
     const auto standing = stands(in_.current.value.si, allowed);
-    t.current_met = !in_.surroundings || carries(standing);
+    const bool current_met = !in_.surroundings || carries(standing);
+    if (in_.surroundings && standing != CurrentStanding::no_figure) t.current_met = current_met;
     if (allowed.figure()) t.allowed = quantity::Current{*allowed.figure()};
     t.why = fmt::format("drop {} V at {} degC{}{}", quantity::significant(t.drop.si, 3),
                         pencil(celsius), t.drop_met ? "" : ": over",
@@ -118,7 +119,7 @@ class Sizing {
     out_.tried.push_back(t);
     out_.working.push_back(fmt::format("{}: {}", wire.in_words, t.why));
     last_ = allowed;
-    return t.drop_met && t.current_met;
+    return t.drop_met && current_met;
   }
 
   /// A size of the aircraft table without a figure is never chosen for its lack of one. Metric

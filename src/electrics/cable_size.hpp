@@ -33,7 +33,7 @@ struct SizeTried {
   quantity::Voltage drop{};
   bool drop_met{};
   std::optional<quantity::Current> allowed;
-  bool current_met{};
+  std::optional<bool> current_met;  ///< nothing where the current was not judged
   std::string why;
 };
 

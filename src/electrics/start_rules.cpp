@@ -37,7 +37,8 @@ class Rules {
   void run() {
     add("whole-circuit", "whole circuit, for each 100 A", rule_of_thumb(out_.current),
         sum(Stretch::all));
-    if (contactor_ < in_.elements.size()) {
+    // With no cable or joint before the contactor there is no such stretch to speak of.
+    if (contactor_ > 0 && contactor_ < in_.elements.size()) {
       add("battery-to-contactor", "battery to the first contactor", {}, sum(Stretch::to_contactor));
       if (in_.battery.open_circuit.value.si >= k_least_volts_of_24) {
         add("battery-to-contactor-24", "battery to the first contactor, 24 V", {},

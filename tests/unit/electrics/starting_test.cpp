@@ -121,6 +121,8 @@ TEST(Starting, ASecondStrapBesideTheFirst) {
 
 TEST(Starting, RulesComeWithTheirScope) {
   auto in = example();
+  EXPECT_EQ(starting_circuit(in, {})->rules.size(), 3U);
+  in.elements.insert(in.elements.begin(), element("post", StartElementKind::joint, "0.1 mohm"));
   EXPECT_EQ(starting_circuit(in, {})->rules.size(), 4U);
   in.battery.open_circuit = voltage("25.2 V");
   const auto got = starting_circuit(in, {});

@@ -1,5 +1,6 @@
 #include "calculation/catalogue.hpp"
 
+#include "electrics/declarations.hpp"
 #include "evidence/declarations.hpp"
 #include "hose/declarations.hpp"
 #include "ignition/declarations.hpp"
@@ -16,6 +17,7 @@ const describe::Catalogue& catalogue() {
     mechanics::declare(made);
     hose::declare(made);
     ignition::declare(made);
+    electrics::declare(made);
     return made;
   }();
   return all;

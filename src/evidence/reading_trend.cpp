@@ -156,7 +156,14 @@ class Work {
   }
   [[nodiscard]] double per() const { return hours_ ? k_hours_shown : k_days_a_year; }
   [[nodiscard]] std::string per_words() const { return hours_ ? "100 h" : "a year"; }
-  [[nodiscard]] AnyQuantity width(double value) const { return detail::as_width(value, *unit_); }
+  [[nodiscard]] AnyQuantity width(double value) const {
+    auto out = detail::as_width(std::abs(value), *unit_);
+    if (value < 0) {
+      out.si = -out.si;
+      out.text = "-" + out.text;
+    }
+    return out;
+  }
   [[nodiscard]] static std::string name_of(const Run& run) {
     return run.part.empty() ? std::string("the part") : run.part;
   }
@@ -292,7 +299,7 @@ class Work {
     if (!may_never) out.latest = when(meets(run, slow, at_limit));
     const auto span = may_never ? fmt::format("{} at the earliest, perhaps never", out.earliest)
                                 : fmt::format("{} to {}", out.earliest, out.latest);
-    out.words = middle <= now ? fmt::format("the drift has met {} ({})", out.limit, out.when)
+    out.words = middle <= now ? fmt::format("the drift met {} at {}", out.limit, out.when)
                               : fmt::format("at this drift it meets {} at {} ({})", out.limit,
                                             out.when, span);
     out_.working.push_back(fmt::format("crossing = (limit - intercept) / slope = {}", out.when));

@@ -8,6 +8,7 @@
 #include "ignition/plug.hpp"
 #include "ignition/points.hpp"
 #include "ignition/rpm_drop.hpp"
+#include "ignition/trigger.hpp"
 #include "tables/ignition/all.hpp"
 
 namespace wm::ignition {
@@ -153,6 +154,14 @@ void declare(describe::Catalogue& catalogue) {
        secondary("a public table of sphere-gap corrections", "factor by density"),
        from_memory("international standard atmosphere", "pressure by altitude")},
       {caution::high_tension, caution::propeller, caution::defer}));
+  catalogue.add(calculation<&trigger_supply>(
+      "trigger-supply",
+      "What reaches the modules of an electronic ignition, and its standby supply",
+      {secondary("ILAC-G8:09/2019", "par. 4.2.3, read in extract: guard band beside each limit"),
+       read("14 CFR 23.1165 (a)-(d), text before 2017",
+            "battery ignition: a generator behind it, capacity, warning of a drained battery"),
+       derived("time = capacity x share / current")},
+      {caution::propeller, caution::cranking, caution::battery, caution::defer}));
   for (const Table* table : tables::all_of_ignition()) catalogue.add(*table);
 }
 

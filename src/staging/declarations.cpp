@@ -1,5 +1,6 @@
 #include "staging/declarations.hpp"
 
+#include "staging/cause_rank.hpp"
 #include "staging/stage_plan.hpp"
 
 namespace wm::staging {
@@ -14,6 +15,13 @@ void declare(describe::Catalogue& catalogue) {
                "aircraft: which pairs not to put together is the owner's entry"),
        common_practice("change little at a time; chances and costs are the owner's guesses")},
       {caution::redundant_pair, caution::look_again, caution::defer}));
+  catalogue.add(calculation<&cause_rank>(
+      "cause-rank", "What is most likely at fault, and where to look next",
+      {derived("noisy-OR with several faults at once, by sets of seen symptoms "
+               "(docs/method/staging.md)"),
+       secondary("Kadane and Simon 1977", "abstract: look by falling chance over cost, one fault"),
+       common_practice("chances and costs are the owner's guesses; what changed last comes first")},
+      {caution::propeller, caution::hot_parts, caution::fuel_vapour, caution::defer}));
 }
 
 }  // namespace wm::staging

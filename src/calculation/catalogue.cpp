@@ -5,6 +5,8 @@
 #include "ignition/declarations.hpp"
 #include "life/declarations.hpp"
 #include "mechanics/declarations.hpp"
+#include "reliability/declarations.hpp"
+#include "staging/declarations.hpp"
 
 namespace wm::calculation {
 
@@ -16,6 +18,8 @@ const describe::Catalogue& catalogue() {
     mechanics::declare(made);
     hose::declare(made);
     ignition::declare(made);
+    staging::declare(made);
+    reliability::declare(made);
     return made;
   }();
   return all;

@@ -172,7 +172,7 @@ Checked<SurvivalNextAnswer> survival_next(const SurvivalNextInput& input,
   out.failure = {failure(input.shape)};
   out.survival = {1.0 - out.failure.si};
   if (input.shape_low && input.shape_high) {
-    const auto [low, high] = std::minmax(failure(*input.shape_low), failure(*input.shape_high));
+    const auto [low, high] = std::minmax({failure(*input.shape_low), failure(*input.shape_high)});
     out.failure_low = Fraction{low};
     out.failure_high = Fraction{high};
   }

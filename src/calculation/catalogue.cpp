@@ -6,6 +6,8 @@
 #include "ignition/declarations.hpp"
 #include "life/declarations.hpp"
 #include "mechanics/declarations.hpp"
+#include "reliability/declarations.hpp"
+#include "staging/declarations.hpp"
 
 namespace wm::calculation {
 
@@ -18,6 +20,8 @@ const describe::Catalogue& catalogue() {
     hose::declare(made);
     ignition::declare(made);
     electrics::declare(made);
+    staging::declare(made);
+    reliability::declare(made);
     return made;
   }();
   return all;

@@ -79,11 +79,11 @@ struct Trend {
   std::string last_text;  ///< the last reading, with unit
   std::optional<BandLimit> lower;
   std::optional<BandLimit> upper;
-  std::string words;                             ///< "+0.4 kΩ a year", spoken and printed below
-  std::optional<TrendPoint> line_from, line_to;  ///< a line through the readings
-  std::vector<double> changes;                   ///< moments at which the part was changed
-  double width{90};                              ///< mm
-  double height{32};                             ///< of the plot alone, mm
+  std::string words;                                 ///< "+0.4 kΩ a year", spoken and printed below
+  double width{90};                                  ///< mm
+  double height{32};                                 ///< of the plot alone, mm
+  std::optional<TrendPoint> line_from{}, line_to{};  ///< a line through the readings
+  std::vector<double> changes{};                     ///< moments at which the part was changed
 };
 
 /// Readings over time as dots, limits as lines, the last reading in lacquer with its text.

@@ -26,6 +26,33 @@ TEST(Measure, OneOfEachVerdict) {
   EXPECT_EQ(verdict(bench, R"("over_range":true)"), bay::Verdict::does_not_conform);
 }
 
+// The Measure page shows at once which lead of a harness is not like the others.
+TEST(Measure, WhatStandsOutAmongItsSiblingsIsTold) {
+  auto bench = bird_bench();
+  for (const auto* id : {"lead-3", "lead-4"})
+    bench.done("describe-check",
+               fmt::format(R"("id":"{}","title":"{}","position":"left-magneto",)"
+                           R"("kind":"lead-resistance","group":"left-harness","unit":"kohm",)"
+                           R"("lowest":"3.0 kohm","highest":"8.0 kohm","document":"invented")",
+                           id, id));
+  const auto lines = [&] {
+    const auto page = bench.view<desk::MeasurePage>("measure");
+    for (const auto& group : page.groups)
+      if (group.id == "left-harness") return group.checks;
+    return std::vector<desk::CheckLine>{};
+  };
+  bench.done("measure", reading("lead-1", R"("value":"5.10 kohm")"));
+  bench.done("measure", reading("lead-2", R"("value":"5.20 kohm")"));
+  EXPECT_EQ(lines()[0].among, "") << "two are too few";
+  bench.done("measure", reading("lead-3", R"("value":"5.15 kohm")"));
+  bench.done("measure", reading("lead-4", R"("value":"7.60 kohm")"));
+  const auto all = lines();
+  ASSERT_EQ(all.size(), 4U);
+  for (const auto& line : all) EXPECT_EQ(line.stands_out, line.id == "lead-4") << line.id;
+  EXPECT_EQ(all[0].among, "like its siblings");
+  EXPECT_TRUE(says(all[3].among, "higher than their middle"));
+}
+
 TEST(Measure, TheVerdictIsAFactBesideItsReading) {
   auto bench = bird_bench();
   bench.done("measure", reading("lead-1", R"("value":"5.00 kohm")"));

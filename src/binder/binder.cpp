@@ -286,7 +286,7 @@ Checked<Reply> Binder::act(const ActCall& call, const InputReader& reader, const
       problems = plans_changed(call, *act, aircraft_in(*act->input, fresh.get()));
     if (!problems.empty()) return Fail(std::move(problems));
     const desk::Desk desk{
-        state_, ctx, happened, call.author, &read_payload_strictly, &calculation::write_payload};
+        state_, ctx, happened, call.author, &read_payload_strictly, &calculation::write_input};
     auto outcome = act->run(fresh.get(), desk);
     if (!outcome) return Fail(outcome.error());
     Reply reply{act->output, outcome->answer, act->cautions, state_.sequence, state_.head, {},

@@ -2,6 +2,7 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <utility>
@@ -58,6 +59,13 @@ std::string short_head(const std::string& head) {
   return out;
 }
 
+/// "does not conform", as on a card.
+std::string in_words(evidence::Verdict verdict) {
+  std::string out(evidence::word(verdict));
+  std::ranges::replace(out, '-', ' ');
+  return out;
+}
+
 void proved_on(drawing::HoseTag& tag, const bay::HoseRecord& hose) {
   const auto* proof = hose.latest();
   if (proof == nullptr) {
@@ -67,7 +75,7 @@ void proved_on(drawing::HoseTag& tag, const bay::HoseRecord& hose) {
   const auto& about = proof->about;
   const auto words =
       fmt::format("{}, {}, {}, {}: {}", about.test_pressure.text, about.held.text, about.medium,
-                  quantity::print_date(proof->day), evidence::word(about.verdict));
+                  quantity::print_date(proof->day), in_words(about.verdict));
   tag.proved = about.verdict == evidence::Verdict::conforms && !hose.drawn_since();
   tag.proof = hose.drawn_since() ? "Drawn anew since: " + words : words;
   tag.by = about.by;
@@ -130,7 +138,7 @@ Checked<std::string> hose_paper(Binder& binder, const RecordPaper& wanted,
   auto made = paper_of(
       {about.calculation, wanted.as, wanted.paper},
       [&](const describe::Type& type, void* out) {
-        return calculation::read_payload(about.sheet, type, out);
+        return calculation::read_json(about.sheet, type, out);
       },
       then);
   if (!made) return Fail(made.error());

@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <ranges>
 
 #include "drawing/text_measurer.hpp"
 #include "quantity/date.hpp"
@@ -52,12 +53,12 @@ class Sheet {
 void readings(Sheet& sheet, const desk::CheckHistory& history) {
   sheet.text("Readings, newest first", k_text, drawing::Weight::bold);
   std::size_t shown = 0;
-  for (auto p = history.points.rbegin(); p != history.points.rend(); ++p) {
+  for (const auto& p : std::ranges::reverse_view(history.points)) {
     if (sheet.left_over() < 3 * k_small * 1.4) break;
-    auto line = fmt::format("{}  {}  {}", p->day, p->value, p->words);
-    if (p->engine_hours) line += fmt::format("  at {:.1f} h", *p->engine_hours);
-    if (!p->part.empty()) line += "  " + p->part;
-    if (p->corrected) line += "  (corrected)";
+    auto line = fmt::format("{}  {}  {}", p.day, p.value, p.words);
+    if (p.engine_hours) line += fmt::format("  at {:.1f} h", *p.engine_hours);
+    if (!p.part.empty()) line += "  " + p.part;
+    if (p.corrected) line += "  (corrected)";
     sheet.text(line, k_small, drawing::Weight::normal);
     ++shown;
   }

@@ -64,6 +64,8 @@ template <class T>
 /// typed (an object with every figure where the text alone would not give the same value back).
 /// `read_payload(write_payload(x))` is x, to the last bit.
 [[nodiscard]] std::string write_payload(const describe::Type& type, const void* value);
+/// An input as a person would type it: `read_json` takes it, by either door. Digits beyond 15 go.
+[[nodiscard]] std::string write_input(const describe::Type& type, const void* value);
 
 /// Read a payload back. Bounds and needed fields are not asked for again: what was accepted once
 /// stays readable when a bound changes. `out` is unspecified after a problem.

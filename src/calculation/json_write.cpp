@@ -151,7 +151,22 @@ bool text_says_it_all(const Type& type, const NumberValue& v, std::string_view t
          (!type.keeps_text || parsed->resolution_si == v.resolution_si);
 }
 
-Json payload_quantity(const Type& type, const void* at) {
+/// How a value is written that will be read again.
+enum class Stored : std::uint8_t {
+  to_the_bit,  ///< for the journal: read back exactly
+  as_input     ///< as a person would type it: read by either door
+};
+
+/// As a person would type it, in a unit of the US set, with all its digits.
+std::string as_typed(const describe::NumberValue& v) {
+  const auto& unit = quantity::default_unit(v.kind, quantity::UnitSet::us_customary);
+  auto out = fmt::format("{:.15g} {}", (v.si - unit.offset) / unit.factor, unit.symbol);
+  if (v.expanded_si)
+    out += fmt::format(" +- {:.15g} {}", *v.expanded_si / unit.factor, unit.symbol);
+  return out;
+}
+
+Json payload_quantity(const Type& type, const void* at, Stored form) {
   const auto v = type.operations.get_number(at);
   const auto& info = quantity::info(v.kind);
   if (!type.keeps_text) {
@@ -160,6 +175,7 @@ Json payload_quantity(const Type& type, const void* at) {
   } else if (!v.text.empty() && text_says_it_all(type, v, v.text)) {
     return v.text;
   }
+  if (form == Stored::as_input) return v.text.empty() ? as_typed(v) : v.text;
   Json out = Json::object();
   out["si"] = finite(v.si);
   out["unit"] = info.si_unit;
@@ -170,20 +186,16 @@ Json payload_quantity(const Type& type, const void* at) {
   return out;
 }
 
-void payload_members(const Type& type, const void* at, Json& out) {
+Json stored_tree(const Type& type, const void* at, Stored form);
+
+void payload_members(const Type& type, const void* at, Stored form, Json& out) {
   for (const auto& field : type.fields) {
-    auto member = payload_tree(*field.type, describe::value_of(field, at));
+    auto member = stored_tree(*field.type, describe::value_of(field, at), form);
     if (!member.is_null()) out[field.key] = std::move(member);
   }
 }
 
-}  // namespace
-
-Json answer_tree(const Type& type, const void* value, const WriteOptions& options) {
-  return AnswerWriter(options).value(type, value);
-}
-
-Json payload_tree(const Type& type, const void* at) {
+Json stored_tree(const Type& type, const void* at, Stored form) {
   switch (type.shape) {
     case Shape::text:
       return *static_cast<const std::string*>(at);
@@ -196,7 +208,7 @@ Json payload_tree(const Type& type, const void* at) {
     case Shape::quantity:
     case Shape::measured:
     case Shape::any_quantity:
-      return payload_quantity(type, at);
+      return payload_quantity(type, at, form);
     case Shape::choice:
       return choice_word(type, at);
     case Shape::date: {
@@ -205,30 +217,44 @@ Json payload_tree(const Type& type, const void* at) {
     }
     case Shape::record: {
       Json out = Json::object();
-      payload_members(type, at, out);
+      payload_members(type, at, form, out);
       return out;
     }
     case Shape::list: {
       Json out = Json::array();
       const auto size = type.operations.size(at);
       for (std::size_t i = 0; i < size; ++i) {
-        out.push_back(payload_tree(*type.of, type.operations.at(at, i)));
+        out.push_back(stored_tree(*type.of, type.operations.at(at, i), form));
       }
       return out;
     }
     case Shape::optional: {
       const void* inner = type.operations.get(at);
-      return inner == nullptr ? Json(nullptr) : payload_tree(*type.of, inner);
+      return inner == nullptr ? Json(nullptr) : stored_tree(*type.of, inner, form);
     }
     case Shape::one_of: {
       const auto& alternative = type.alternatives[type.operations.index(at)];
       Json out = Json::object();
       out["is"] = alternative.word;
-      payload_members(*alternative.type, type.operations.get(at), out);
+      payload_members(*alternative.type, type.operations.get(at), form, out);
       return out;
     }
   }
   return nullptr;
+}
+
+}  // namespace
+
+Json answer_tree(const Type& type, const void* value, const WriteOptions& options) {
+  return AnswerWriter(options).value(type, value);
+}
+
+Json payload_tree(const Type& type, const void* at) {
+  return stored_tree(type, at, Stored::to_the_bit);
+}
+
+Json input_tree(const Type& type, const void* at) {
+  return stored_tree(type, at, Stored::as_input);
 }
 
 std::string dumped(const Json& json, bool pretty) {
@@ -243,6 +269,10 @@ std::string write_json(const describe::Type& type, const void* value, const Writ
 
 std::string write_payload(const describe::Type& type, const void* value) {
   return detail::dumped(detail::payload_tree(type, value), false);
+}
+
+std::string write_input(const describe::Type& type, const void* value) {
+  return detail::dumped(detail::input_tree(type, value), false);
 }
 
 std::string_view word(Kind kind) {

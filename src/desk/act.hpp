@@ -21,7 +21,7 @@ struct Desk {
   /// Decodes a stored body; set by whoever knows the stored form (a correction needs it).
   std::function<Checked<bay::Payload>(std::string_view kind, int version, std::string_view body)>
       decode;
-  /// A described value as it is stored (JSON); set by the same.
+  /// A described input as a person would type it (JSON), to be kept; set by the same.
   std::function<std::string(const describe::Type& type, const void* value)> write;
   [[nodiscard]] quantity::Date day() const;
 };

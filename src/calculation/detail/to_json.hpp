@@ -14,6 +14,8 @@ using Json = nlohmann::ordered_json;
 [[nodiscard]] Json answer_tree(const describe::Type& type, const void* value,
                                const WriteOptions& options);
 [[nodiscard]] Json payload_tree(const describe::Type& type, const void* value);
+/// The same as a person would type it: what is computed is written with its unit.
+[[nodiscard]] Json input_tree(const describe::Type& type, const void* value);
 [[nodiscard]] Json type_tree(const describe::Type& type, bool inputs);
 [[nodiscard]] Json example_tree(const describe::Type& type);
 [[nodiscard]] Json example_tree(const describe::Calculation& calculation);

@@ -85,7 +85,7 @@ class Bench {
     if (!problems.empty()) return problems;
     const auto context = this->context();
     const Desk desk{
-        state, context, day, author, &binder::read_payload_strictly, &calculation::write_payload};
+        state, context, day, author, &binder::read_payload_strictly, &calculation::write_input};
     auto outcome = found->run(input.get(), desk);
     if (!outcome) return outcome.error();
     answer_ = outcome->answer;

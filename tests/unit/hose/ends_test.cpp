@@ -265,7 +265,8 @@ TEST(Refusals, AClampGripsTheHoseThatThereIs) {
   const auto answer = hose_shape(ask, {});
   ASSERT_FALSE(answer);
   EXPECT_EQ(answer.error()[0].path, "clamps/0/at_hose");
-  EXPECT_NE(answer.error()[0].what.find("clip grips 99.00 in from the near end"), std::string::npos)
+  EXPECT_NE(answer.error()[0].what.find("clip grips 99.000 in from the near end"),
+            std::string::npos)
       << answer.error()[0].what;
 }
 

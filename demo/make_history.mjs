@@ -272,6 +272,18 @@ const cranking = [
 ];
 for (const [date, value] of cranking) measure(date, { check: 'cranking-voltage', value, instrument: 'bench-meter', range: '60 V' });
 
+// The lower oil hose as it hangs there now, drawn from what was measured in the autumn.
+q('draw-hose')('2026-11-15', {
+  id: 'oil-hose-lower', position: 'oil-hose-lower', note: 'invented; drawn to see what its renewal must keep to',
+  sheet: {
+    title: 'lower oil hose, as it hangs now', family: 'MIL-H-8794', size: '-8', near_at: 'engine, oil outlet', far_at: 'oil cooler, lower port',
+    near_end: { form: 'straight', seat: { x: '0 in', y: '0 in', z: '0 in' }, leaves: { x: 1 }, rigid: '1.5 in' },
+    far_end: { form: 'straight', seat: { x: '12 in', y: '-11 in', z: '-3 in' }, leaves: { y: 1 }, rigid: '1.5 in' },
+    outside_diameter: '0.77 in', least_radius: '4.63 in', radius_source: 'AC 43.13-1B table 9-3', overall: '20.5 in', working_pressure: '90 psi',
+    drawn_by: OWNER, drawn_on: '2026-11-15',
+  },
+});
+
 // Oil, strainer and propeller bolts: quick jobs between the flights.
 const oilChanges = ['2023-12-16', '2024-04-06', '2024-07-13', '2024-10-05', '2025-02-08', '2025-05-17', '2025-08-30', '2025-12-13', '2026-03-14', '2026-06-20', '2026-09-26'];
 oilChanges.forEach((date, k) => {

@@ -63,7 +63,7 @@ function words_that_are_not_known() {
     [["measure", "check=left-lead-1"], /BINDER: `check=left-lead-1` stands where the binder is needed/],
     [["act", "note-defect", "text=oil"], /stands where the name of the act is needed/],
     [["act", "note-defect"], /BINDER/], [["verify"], /BINDER/], [["new"], /BINDER/], [["due"], /BINDER/],
-    [["print", binder], /CARD: is missing\n +expected work, stage or entry/],
+    [["print", binder], /CARD: is missing\n +expected work, stage, entry, hose, tag or trend/],
     [["due", binder, "extra"], /`extra` is one word too many/],
     [["due", binder, "--units", "metric"], /--units/],
   ];

@@ -64,7 +64,7 @@ export function KeptHosePage(props: { id: string }): JSX.Element {
 
 function standing(page: HoseAnswer): string {
   if (page.proofs.length === 0) return "Not proved";
-  return page.hose.drawn_since ? "Drawn anew since its proof test: not proved" : `Proof test: ${verdictText(page.hose.verdict)}`;
+  return page.hose.drawn_since ? "Drawn anew since its proof test: not proved" : `Proof test: ${verdictText(page.hose.verdict).toLowerCase()}`;
 }
 
 function Proof(props: { proof: ProofLine }): JSX.Element {
@@ -72,7 +72,7 @@ function Proof(props: { proof: ProofLine }): JSX.Element {
   const words = [proof.pressure, proof.held, proof.medium, proof.by, proof.part, proof.assembled ? `assembled ${dayInWords(proof.assembled)}` : ""].filter((t) => t !== "");
   return (
     <>
-      <strong>{dayInWords(proof.day)}: {verdictText(proof.verdict)}</strong>{proof.of_this_drawing ? "" : " (of an earlier drawing)"}
+      <strong>{dayInWords(proof.day)}: {verdictText(proof.verdict).toLowerCase()}</strong>{proof.of_this_drawing ? "" : " (of an earlier drawing)"}
       <p class="help">{unitWords(words.join(" · "))}</p>
       {proof.criteria.length > 0 ? <details class="more"><summary>What was judged</summary><ul class="lines-list">{proof.criteria.map((c) => <li key={c}>{unitWords(c)}</li>)}</ul></details> : null}
       {proof.note ? <p>{proof.note}</p> : null}

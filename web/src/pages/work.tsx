@@ -79,7 +79,7 @@ export function WorkPage(): JSX.Element {
 
 function HoseRow(props: { hose: HoseLine }): JSX.Element {
   const { hose } = props;
-  const proof = hose.proof === "" ? "not proved" : hose.drawn_since ? "drawn anew since its proof test" : `${verdictText(hose.verdict)}: ${hose.proof}`;
+  const proof = hose.proof === "" ? "not proved" : hose.drawn_since ? "drawn anew since its proof test" : `${verdictText(hose.verdict).toLowerCase()}: ${hose.proof}`;
   return (
     <>
       <a class="row-link" href={address("work", ["hoses", hose.id])}>{hose.title}</a>

@@ -30,6 +30,11 @@ const ahead = [
 ];
 const joint = (id, name, number, state, needs, torque_limits = "") => ({ id, name, position: "oil-cooler", kind: "hose swivel nut", state, number, closed: needs === "", torque: "", torque_limits, torque_table: torque_limits ? "hose maker's sheet" : "", by: "owner", since: "2026-11-24", needs });
 const joints = [joint("upper-engine", "Upper oil hose at the engine", 1, "open", "torqued, marked, seen", "230 in-lb to 260 in-lb"), joint("upper-cooler", "Upper oil hose at the cooler", 2, "torqued", "marked, seen", "230 in-lb to 260 in-lb"), joint("lower", "Lower oil hose at the engine", 0, "seen", "")];
+const hose = {
+  id: "oil-hose", title: "oil cooler, pressure side", position: "oil-hose-upper", change: "change-1", family: "MIL-H-8794", size: "-8",
+  near_at: "oil cooler, inlet", far_at: "engine, oil outlet", overall: "23.125 in", tightest_radius: "9.44 in", least_radius: "5.02 in", clocking: "",
+  binding: "too tight in its bow", drawn: "2026-11-20", verdict: "conforms", proof: "4000 psi, 5 min, water, 2026-11-21", drawn_since: false, event: "e9",
+};
 const bungs = [{ id: "red cap 3", where: "oil-cooler outlet", since: "2026-11-24" }];
 const defects = [{ id: "defect-1", text: "oil film below cylinder 4", position: "cylinder-4", happened: "2026-10-04", decision: "fly", reason: "seeps, watched", until: "2026-12-31", closed: false, how: "", photos: [] }];
 const change = (id, title, stage, state) => ({ id, title, position: "oil-cooler", position_name: "Oil cooler", system: "oil", grade: "renewed", kind: "ordinary", stage, state, new_part: "hose, PTFE", document: "", note: "", joints: ["upper-engine", "upper-cooler"], after: [], together: [] });
@@ -61,11 +66,11 @@ const event = (sequence, kind, words, more = {}) => ({ sequence, event: `e${sequ
 export const views = {
   header: () => header,
   bay: () => ({ header: top, past_limit: 1, doubtful: 1, unknown: 1, within: 3, marks, plan, ahead, open_joints: joints.slice(0, 2), bungs, defects, oddities: [] }),
-  work: () => ({ header: top, changes: [change("change-1", "Renew the upper oil hose", "stage-1", "done"), change("change-2", "Renew the left harness", "stage-1", "planned"), change("change-3", "Fire sleeve on the fuel hose", "", "planned")], stages: [stage], joints, bungs }),
+  work: () => ({ header: top, changes: [change("change-1", "Renew the upper oil hose", "stage-1", "done"), change("change-2", "Renew the left harness", "stage-1", "planned"), change("change-3", "Fire sleeve on the fuel hose", "", "planned")], stages: [stage], joints, bungs, hoses: [hose] }),
   joints: () => ({ header: top, joints, bungs }),
   measure: () => ({ header: top, groups: [{ id: "left-harness", title: "Left ignition harness", checks }], instruments: [{ id: "bench-meter", name: "Bench multimeter", serial: "M-1", calibrated: "2026-02-03", calibration_due: "2027-02-03", state: "calibration in date", found_bad: "", ranges: ["6 kohm", "60 kohm"], range_accuracy: ["+-(0.9 % of reading + 2 digits)", "+-(0.9 % of reading + 2 digits)"] }] }),
   "judge-reading": judge,
-  "check-history": () => ({ check: checks[1], lowest: 3, highest: 8, trend: "drifting: +0.4 kohm a year", points: [[850, 5.2], [930, 5.9], [1010, 6.4], [1062, 7.1], [1137, 7.94]].map(([h, y], i) => ({ event: `e${i}`, day: `202${2 + i}-11-14`, part: "", value: `${y} kohm`, verdict: "conforms", words: "", instrument: "bench-meter", range: "60 kohm", number: y, uncertainty: 0.2, engine_hours: h, corrected: i === 2 })) }),
+  "check-history": () => ({ check: checks[1], lowest: 3, highest: 8, trend: "the part drifts: +0.9 kohm in 100 h", trend_lines: ["the part drifts: +0.9 kohm in 100 h (0.8 kohm to 1.1 kohm), p 0.017"], trend_notes: ["A projection says what happens if nothing changes; it is no permission to wait."], line: { from_at: 850, to_at: 1137, from_value: 5.2, to_value: 7.9 }, points: [[850, 5.2], [930, 5.9], [1010, 6.4], [1062, 7.1], [1137, 7.94]].map(([h, y], i) => ({ event: `e${i}`, day: `202${2 + i}-11-14`, part: "", value: `${y} kohm`, verdict: "conforms", words: "", instrument: "bench-meter", range: "60 kohm", number: y, uncertainty: 0.2, engine_hours: h, corrected: i === 2 })) }),
   position: () => ({ id: "oil-cooler", name: "Oil cooler", system: "oil", chapter: "7921", area: "right rear", redundant_with: "", note: "", installations: [{ part: "p1", description: "Oil cooler, 10 rows", serial: "A1", cured: "", assembled: "", from: "2019-05-01", to: "", hours: "640.2 h", why_removed: "" }], limits: ahead, checks, joints, defects }),
   entries: () => ({ header: top, entries: [{ id: "entry-1", about: "stage-0", purpose: "checks judged, stage closed", text: "Upper oil hose renewed.\nLeak run dry.", name: "A. Owner", signer: "owner", certificate: "", happened: "2026-05-01", event: "e4", sequence: 201, amended_after_signature: true }] }),
   "entry-draft": () => ({ text: "Upper oil hose renewed.\nLeak run: dry.", missing: stage.missing_to_open, unsigned_notes: ["A person signs this text; the program drafts it and judges nothing."] }),

@@ -135,7 +135,7 @@ step("four lead readings; the verdict is said as it is typed", async () => {
     if (typed !== "7.97") await page.waitForFunction(() => document.activeElement?.id === "reading" && document.activeElement.value === "");
     await settled(page);
   }
-  await heading("Measure");
+  await page.getByRole("heading", { name: "4 of 4 read" }).waitFor();
 });
 
 step("changes done, joints closed, the cap out, mass and balance revised", async () => {

@@ -94,12 +94,6 @@ void small_sample(int failures, std::vector<std::string>& notes) {
       "failure-trend.");
 }
 
-double exposure(const std::vector<Life>& lives) {
-  double sum = 0.0;
-  for (const Life& l : lives) sum += l.age - l.entered;
-  return sum;
-}
-
 }  // namespace
 
 Checked<LifeEstimateAnswer> life_estimate(const LifeEstimateInput& input,
@@ -134,7 +128,7 @@ Checked<LifeEstimateAnswer> life_estimate(const LifeEstimateInput& input,
   out.log_likelihood = fit->log_likelihood;
   out.curvature_limits = fmt::format("shape {}, scale {} h", range(wald_shape(*fit, confidence)),
                                      range(wald_scale(*fit, confidence)));
-  out.constant_rate_mean = in_hours(exposure(lives) / fit->failures);
+  out.constant_rate_mean = in_hours(best_scale_at_shape(lives, 1.0));
   out.age_shown = shape.low > 1.0 || shape.high < 1.0;
   out.in_words = fmt::format("{} failures among {} parts: shape {} ({}), scale {} h ({}); {}.",
                              fit->failures, lives.size(), pencil(fit->shape), range(shape),

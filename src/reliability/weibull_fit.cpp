@@ -118,10 +118,12 @@ double best_scale(std::span<const Life> lives, double b) {
     low = std::min(low, std::log(life.age));
     high = std::max(high, std::log(std::max(life.age, life.until)));
   }
-  const double room = 30.0 / std::exp(b) + 1.0;
+  const double spread = std::exp(-b);
   const auto slope = [&](double a) { return likelihood(lives, a, b).a; };
-  const auto root =
-      statistics::crossing(slope, low - std::min(room, 6.0 / std::exp(b) + 1.0), high + room);
+  const double top = high + 30.0 * spread + 1.0;
+  auto root = statistics::crossing(slope, low - 6.0 * spread - 1.0, top);
+  // Parts that came old and were watched for a moment only: the scale may be far below any age.
+  if (!root) root = statistics::crossing(slope, low - 30.0 * spread - 1.0, top);
   return root ? *root : high;
 }
 
@@ -172,6 +174,10 @@ double WeibullFit::mean() const { return scale * std::tgamma(1.0 + 1.0 / shape);
 
 double weibull_log_likelihood(std::span<const Life> lives, double shape, double scale) {
   return likelihood(lives, std::log(scale), std::log(shape)).v;
+}
+
+double best_scale_at_shape(std::span<const Life> lives, double shape) {
+  return std::exp(best_scale(lives, std::log(shape)));
 }
 
 Result<WeibullFit> fit_weibull(std::span<const Life> lives) {

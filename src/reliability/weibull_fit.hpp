@@ -56,6 +56,10 @@ struct WeibullFit {
 [[nodiscard]] double weibull_log_likelihood(std::span<const Life> lives, double shape,
                                             double scale);
 
+/// Likeliest scale when the shape is taken as known; 1 gives the mean life at a constant rate.
+/// @pre a failure, and not every part of the kind failed_before
+[[nodiscard]] double best_scale_at_shape(std::span<const Life> lives, double shape);
+
 // Limits from the curvature, on the logarithm (Wald).
 [[nodiscard]] Limits wald_shape(const WeibullFit& fit, double confidence);
 [[nodiscard]] Limits wald_scale(const WeibullFit& fit, double confidence);

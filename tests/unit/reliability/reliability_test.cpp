@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "reliability/life_estimate.hpp"
 #include "reliability/policy.hpp"
 
@@ -59,6 +61,34 @@ TEST(LifeEstimate, FewFailuresAreSaidToBeFew) {
   EXPECT_TRUE(says(got->notes, "failure-trend"));
   EXPECT_EQ(got->curve.size(), 3U);
   EXPECT_LT(got->life_low.si, got->life.si);
+}
+
+// By hand: at a constant rate the mean is the hours watched by the number of failures.
+TEST(LifeEstimate, OldPartsWatchedForAMomentHaveALikeliestRateToo) {
+  const double watched = .02;
+  std::vector<Life> lives;
+  for (const double t : {600., 900., 1100., 1200., 1400., 1500.}) {
+    const auto ending = t == 600 || t == 1500 ? Ending::running : Ending::failed;
+    lives.push_back({ending, t, 0, t - watched});
+  }
+  EXPECT_NEAR(best_scale_at_shape(lives, 1), 6 * watched / 4, 1e-9);
+  const auto fit = fit_weibull(lives);
+  ASSERT_TRUE(fit);
+  EXPECT_GT(fit->log_likelihood, weibull_log_likelihood(lives, 1, 6 * watched / 4));
+}
+
+TEST(LifeEstimate, AConstantRateHeedsThatFailuresAreFoundLate) {
+  LifeEstimateInput in;
+  in.parts = {part(Ending::failed_before, 100),
+              part(Ending::failed_between, 100, 200),
+              part(Ending::failed_between, 100, 200),
+              part(Ending::running, 100),
+              part(Ending::running, 100),
+              part(Ending::running, 200)};
+  const auto got = life_estimate(in, {});
+  ASSERT_TRUE(got);
+  // By hand, x = exp(-100 / mean): the likelihood x^6 (1 - x)^3 is highest at x = 6 / 9.
+  EXPECT_NEAR(got->constant_rate_mean.si / 3600, -100 / std::log(6. / 9.), 1e-6);
 }
 
 TEST(SurvivalNext, AConstantRateForgetsItsAge) {

@@ -18,6 +18,7 @@ constexpr double k_infinite = std::numeric_limits<double>::infinity();
 constexpr double k_least_ln_shape = -3.5;
 constexpr double k_most_ln_shape = 4.6;
 constexpr int k_bits = 40;
+constexpr double k_level = 1e-9;  // of ln likelihood: far above rounding, far below any evidence
 
 /// A value with its slopes and curvatures in two unknowns: a = ln scale, b = ln shape.
 struct Jet {
@@ -162,6 +163,11 @@ double half_quantile(double confidence) {
 }
 double two_sided(double confidence) { return statistics::normal_quantile(0.5 + confidence / 2.0); }
 
+Result<WeibullFit> no_peak() {
+  return Fail(Kind::not_applicable, "the likelihood has no peak for these lives",
+              "failures told apart by more ages");
+}
+
 bool is_failure(const Life& life) { return life.ending != Ending::running; }
 
 }  // namespace
@@ -193,6 +199,10 @@ Result<WeibullFit> fit_weibull(std::span<const Life> lives) {
     return Fail(Kind::not_applicable, "these lives set no bound on the shape: all fail alike",
                 "failures at different ages");
   }
+  // A ridge that stays level to either end is no peak, whatever its rounding looks like.
+  const double ends =
+      std::max(shape_profile(lives, k_least_ln_shape), shape_profile(lives, k_most_ln_shape));
+  if (!(top.value > ends + k_level * (1.0 + std::abs(top.value)))) return no_peak();
   double a = best_scale(lives, top.at), b = top.at;
   Jet at = likelihood(lives, a, b);
   for (int i = 0; i < 20; ++i) {  // Newton: the last digits
@@ -206,10 +216,7 @@ Result<WeibullFit> fit_weibull(std::span<const Life> lives) {
     if (std::abs(step_a) + std::abs(step_b) < 1e-13) break;
   }
   const double det = at.aa * at.bb - at.ab * at.ab;
-  if (!(det > 0.0) || !(at.aa < 0.0)) {
-    return Fail(Kind::not_applicable, "the likelihood has no peak for these lives",
-                "more failures");
-  }
+  if (!(det > 0.0) || !(at.aa < 0.0)) return no_peak();
   fit.scale = std::exp(a);
   fit.shape = std::exp(b);
   fit.log_likelihood = at.v;

@@ -217,6 +217,7 @@ TEST(LifeCases, PartsThatCameWithAnAge) {
   }
   for (auto& l : data) l.entered = 0;
   check("age ignored (wrong), shape", 2.875493, fit_weibull(data)->shape, 2e-6);
+  check("age ignored (wrong), scale", 647.0991, fit_weibull(data)->scale, 2e-6);
 }
 
 TEST(LifeCases, SurvivalCurveOfTwentyUnits) {
@@ -262,6 +263,8 @@ TEST(LifeCases, BoundsWithAKnownShape) {
   row("two failures, 95 %", 391.5060, low(bound(ages, 2, 2, .95)));
   row("one failure, estimate", 982.3441,
       zero_failure_bound(bound(ages, 2, 1, .95), {})->scale->si / 3600);
+  row("two failures, estimate", 694.6222,
+      zero_failure_bound(bound(ages, 2, 2, .95), {})->scale->si / 3600);
   auto in = bound({800}, 1, 2, .90);
   row("constant rate, 2 in 800 h, low", 127.0690, zero_failure_bound(in, {})->mean_low->si / 3600);
   row("constant rate, 2 in 800 h, high", 2251.229,
@@ -269,6 +272,59 @@ TEST(LifeCases, BoundsWithAKnownShape) {
   in.ended = TestEnd::at_a_failure;
   row("the same, ended at a failure", 168.6389, zero_failure_bound(in, {})->mean_low->si / 3600);
   row("constant rate, none in 800 h", 267.0466, low(bound({800}, 1, 0, .95)));
+}
+
+TEST(LifeCases, ARecordEndedAtItsLastFailure) {
+  const auto row = [](const char* id, double expected, double got) {
+    test::check({"zero-failure-bound", id, "statistics notes, 2.4 (R boot, aircondit)",
+                 fmt::format("{}", expected), expected, got, expected * 1e-6, "printed digits"});
+  };
+  auto in = bound({3, 5, 7, 18, 43, 85, 91, 98, 100, 130, 230, 487}, 1, 12, .90);
+  in.ended = TestEnd::at_a_failure;
+  auto got = *zero_failure_bound(in, {});
+  row("aircondit, mean", 108.0833, got.scale->si / 3600);
+  row("aircondit, 90 %, low", 71.23433, got.mean_low->si / 3600);
+  row("aircondit, 90 %, high", 187.3137, got.mean_high->si / 3600);
+  in.confidence = {.95};
+  got = *zero_failure_bound(in, {});
+  row("aircondit, 95 %, low", 65.89765, got.mean_low->si / 3600);
+  row("aircondit, 95 %, high", 209.1741, got.mean_high->si / 3600);
+}
+
+// How many parts without a failure show a life or a share? The bound answers it the other way
+// round: it reaches the aim with the printed number of parts, and not with one less.
+TEST(LifeCases, PlansWithoutAFailure) {
+  const auto enough = [](int n, double age, double shape, double conf, double scale) {
+    const auto in = bound(std::vector<double>(static_cast<std::size_t>(n), age), shape, 0, conf);
+    return zero_failure_bound(in, {})->scale_low.si / 3600 >= scale;
+  };
+  const auto row = [&](const char* id, int expected, double age, double shape, double conf,
+                       double scale) {
+    int n = 1;
+    while (n < 1000 && !enough(n, age, shape, conf, scale)) ++n;
+    test::check({"zero-failure-bound", id, "statistics notes, 2.1 and 2.4",
+                 fmt::format("{} parts", expected), double(expected), double(n), 0, "a count"});
+  };
+  row("scale of 1000 h, shape 2, 500 h each, 90 %", 10, 500, 2, .90, 1000);
+  // A share R that outlives 1 h at a constant rate is a mean of -1 / ln R hours.
+  row("share of .90 outlives, 90 %", 22, 1, 1, .90, -1 / std::log(.90));
+  row("share of .95 outlives, 95 %", 59, 1, 1, .95, -1 / std::log(.95));
+}
+
+// Early failures: one that has run for a while is the better one.
+TEST(LifeCases, EarlyFailuresRunOut) {
+  SurvivalNextInput in;
+  in.shape = .6;
+  in.scale = quantity::hours(2000);
+  in.next = quantity::hours(50);
+  const auto row = [&](const char* id, double expected) {
+    test::check({"survival-next", id, "statistics notes, 3.1 (burn-in)",
+                 fmt::format("{}", expected), expected, survival_next(in, {})->survival.si, 5e-8,
+                 "half a unit of the last printed digit"});
+  };
+  row("shape .6, R(50)", .8964290);
+  in.age = quantity::hours(25);
+  row("shape .6, R(50 | 25)", .9349006);
 }
 
 }  // namespace

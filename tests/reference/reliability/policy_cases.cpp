@@ -44,6 +44,8 @@ TEST(PolicyCases, RenewalByAge) {
     row("renewal-age", id + " waiting", r[6], *got->never_renewed_per_hour, r[6] * 1e-7);
     row("renewal-age", id + " survives", r[7], got->survives_to_it->si, 5e-6);
   }
+  row("renewal-age", "shape 1.5, scale 800 saving", .029,
+      renewal_age(renewal(1.5, 800, 100, 300), {})->saving->si, 5e-4);
 }
 
 TEST(PolicyCases, RenewalInBlocks) {
@@ -74,6 +76,8 @@ TEST(PolicyCases, Inspection) {
   in.warning = quantity::hours(100);
   auto got = inspection_interval(in, {});
   row("inspection-interval", "detection .9, miss .01", 2, double(*got->inspections_in_warning), 0);
+  row("inspection-interval", "warning 100, every 50, detection .9: missed", .01, got->missed.si,
+      1e-12);
   in.detection = {.8};
   in.accepted_miss = {.001};
   got = inspection_interval(in, {});
@@ -137,6 +141,7 @@ TEST(PolicyCases, PowerLawProcess) {
   check("NHPP-2 factor", .4538419, two.rate_factor);
   check("NHPP-2 shape unbiased", .6898082, *two.shape_unbiased);
   check("NHPP-2 rate", .06447053, two.rate_now);
+  check("NHPP-2 between failures", 15.510962, two.between_failures.si / 3600);
   check("NHPP-2 misfit", .0910611, *two.misfit);
   check("NHPP-2 shape low", .5056323, *two.shape_low);
   check("NHPP-2 shape high", .9571515, *two.shape_high);

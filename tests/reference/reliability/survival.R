@@ -35,7 +35,11 @@ by_survreg <- function(d, law) {
     warning = function(w) { warned <<- TRUE; invokeRestart("muffleWarning") }),
     error = function(e) NULL)
   if (is.null(fit)) return(c(0, 1, 1, -Inf))
-  c(!warned && fit$iter < 200, 1 / fit$scale, exp(coef(fit)[[1]]), fit$loglik[[1]])
+  # survreg may run away and call that converged: its figure must be that of the likelihood there.
+  there <- log_likelihood(d, coef(fit)[[1]], -log(fit$scale))
+  sound <- is.finite(there) && abs(there - fit$loglik[[1]]) <= 1e-9 * (1 + abs(there))
+  c(!warned && fit$iter < 200 && sound, 1 / fit$scale, exp(coef(fit)[[1]]),
+    if (sound) fit$loglik[[1]] else -Inf)
 }
 
 by_optim <- function(d, law) {
@@ -51,7 +55,7 @@ by_optim <- function(d, law) {
   best <- NULL
   for (shape in c(.5, 1, 2, 4)) {
     at <- c(middle, log(shape))
-    for (again in 1:4) {  # a simplex may stop early: begin anew where it stopped
+    for (again in 1:3) {  # a simplex may stop early: begin anew where it stopped
       found <- optim(at, lost, control = list(reltol = 1e-15, maxit = 5000))
       at <- found$par
     }

@@ -51,6 +51,20 @@ TEST(LifeEstimate, TooFewFailuresPointToTheBound) {
   EXPECT_EQ(life_estimate(in, {}).error().front().kind, Kind::not_applicable);
 }
 
+// One age of inspection tells one chance of survival: every shape fits it equally well.
+TEST(LifeEstimate, OneAgeOfInspectionTellsNoShape) {
+  LifeEstimateInput in;
+  in.parts = {part(Ending::failed_before, 513.8), part(Ending::failed_before, 513.8),
+              part(Ending::failed_before, 513.8), part(Ending::running, 513.8)};
+  const auto got = life_estimate(in, {});
+  ASSERT_FALSE(got);
+  EXPECT_EQ(got.error().front().kind, Kind::not_applicable);
+  // Neither does one interval with the rest on either side of it: the steeper, the better.
+  in.parts = {part(Ending::failed_between, 237.3, 474.6), part(Ending::failed_before, 237.3),
+              part(Ending::failed_before, 237.3), part(Ending::running, 237.3)};
+  EXPECT_FALSE(life_estimate(in, {}));
+}
+
 TEST(LifeEstimate, FewFailuresAreSaidToBeFew) {
   LifeEstimateInput in;
   for (const double t : {310., 420., 275.}) in.parts.push_back(part(Ending::failed, t));

@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
-# tools/fuzz.sh            replays every corpus once, under sanitizers
-# tools/fuzz.sh SECONDS    then lets each fuzzer look for new inputs that long
+# tools/fuzz.sh            replays every corpus once, with the programs of the asan preset
+# tools/fuzz.sh SECONDS    replays, then lets each fuzzer look for new inputs that long, with
+#                          the programs of the fuzz preset (clang's libFuzzer)
 #
-# Uses the programs of the fuzz preset (cmake --preset fuzz; cmake --build --preset fuzz).
 # What a fuzzer finds is left in build/fuzz-found/. Prints "N passed, N failed" (one a fuzzer).
 set -u
 cd "$(dirname "$0")/.." || exit 1
@@ -13,7 +13,9 @@ case $seconds in *[!0-9]*) stop "usage: tools/fuzz.sh [SECONDS]" ;; esac
 found=build/fuzz-found
 mkdir -p "$found" build/fuzz-corpus
 passed=0 failed=0
-fuzzers=$(find build/fuzz -maxdepth 4 -type f -perm -u+x \( -name 'fuzz_*' -o -name '*_fuzz' \) \
+built=build/asan
+[ "$seconds" -gt 0 ] && built=build/fuzz
+fuzzers=$(find $built -maxdepth 4 -type f -perm -u+x \( -name 'fuzz_*' -o -name '*_fuzz' \) \
   -not -path '*/CMakeFiles/*' 2>/dev/null | LC_ALL=C sort)
 for fuzzer in $fuzzers; do
   name=$(basename "$fuzzer")
@@ -22,7 +24,9 @@ for fuzzer in $fuzzers; do
   corpus=tests/fuzz/corpus/$name
   log=$found/$name.log
   good=yes
-  if [ -d "$corpus" ]; then
+  if [ "$seconds" = 0 ]; then
+    timeout 300 "$fuzzer" "$corpus" >"$log" 2>&1 || good=no
+  elif [ -d "$corpus" ]; then
     timeout 300 "$fuzzer" -runs=0 -artifact_prefix="$found/$name-" "$corpus" >"$log" 2>&1 || good=no
   else
     say "$name: no corpus at $corpus"

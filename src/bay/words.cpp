@@ -161,6 +161,19 @@ std::string_view describe(describe::Choices<CheckKind>& c) {
       .has(CheckKind::temperature, "temperature", "temperature")
       .has(CheckKind::speed, "speed", "rotation speed")
       .has(CheckKind::gap, "gap", "gap")
+      .has(CheckKind::coil_primary, "coil-primary", "coil, primary winding")
+      .has(CheckKind::coil_secondary, "coil-secondary", "coil, secondary winding")
+      .has(CheckKind::coil_double_ended, "coil-double-ended", "coil, from tower to tower")
+      .has(CheckKind::condenser, "condenser", "condenser, capacitance")
+      .has(CheckKind::point_gap, "point-gap", "breaker points, gap")
+      .has(CheckKind::magneto_timing, "magneto-timing", "magneto, timing to the engine")
+      .has(CheckKind::speed_drop, "speed-drop", "drop of speed on one magneto")
+      .has(CheckKind::plug_gap, "plug-gap", "plug, gap")
+      .has(CheckKind::plug_resistor, "plug-resistor", "plug, resistor")
+      .has(CheckKind::compression, "compression", "differential compression")
+      .has(CheckKind::contactor_coil, "contactor-coil", "contactor, coil")
+      .has(CheckKind::contactor_contacts, "contactor-contacts", "contactor, drop over the contacts")
+      .has(CheckKind::bond, "bond", "bond to the airframe")
       .has(CheckKind::other, "other", "other");
   return "check-kind";
 }

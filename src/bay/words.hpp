@@ -121,6 +121,19 @@ enum class CheckKind {
   temperature,
   speed,
   gap,
+  coil_primary,
+  coil_secondary,
+  coil_double_ended,
+  condenser,
+  point_gap,
+  magneto_timing,
+  speed_drop,
+  plug_gap,
+  plug_resistor,
+  compression,
+  contactor_coil,
+  contactor_contacts,
+  bond,
   other
 };
 std::string_view describe(describe::Choices<CheckKind>& c);

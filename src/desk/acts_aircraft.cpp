@@ -1,6 +1,7 @@
 #include <fmt/core.h>
 
 #include "desk/acts.hpp"
+#include "desk/check_kinds.hpp"
 #include "desk/lookup.hpp"
 
 namespace wm::desk {
@@ -311,6 +312,10 @@ Simple describe_check(const bay::CheckDescribed& in, const Desk& desk) {
   if (!in.unit.empty() && in.highest && quantity::find_unit(in.highest->kind, in.unit) == nullptr) {
     problems.push_back(
         problem(Kind::wrong_dimension, "unit", "`" + in.unit + "` is no unit of the limits"));
+  } else if (!reads_in(in.kind, in.unit)) {
+    problems.push_back(problem(Kind::wrong_dimension, "unit",
+                               "`" + in.unit + "` is no unit of this kind of check (" +
+                                   std::string(bay::word(in.kind)) + ")"));
   }
   if (!problems.empty()) return Fail(std::move(problems));
   return one(in, in.title + ": check described.", in.id);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "desk/check_kinds.hpp"
 #include "desk/lookup.hpp"
 #include "quantity/text.hpp"
 
@@ -245,9 +246,7 @@ Checked<Judged> judge(const bay::ReadingTaken& reading, const bay::State& state,
     const auto note = instrument_note(instrument->second, context);
     if (!note.empty()) out.next += (out.next.empty() ? "" : " ") + note;
   }
-  if (check.about.kind == bay::CheckKind::lead_resistance) {
-    out.not_tested = "Insulation: not tested. Leads can be crossed: check tower to cylinder.";
-  }
+  out.not_tested = note_of(check.about.kind).not_tested;
   add_history(out, check, aircraft);
   return out;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "desk/check_kinds.hpp"
 #include "desk/lookup.hpp"
 #include "desk/views.hpp"
 
@@ -87,6 +88,8 @@ CheckLine check_line(const bay::CheckRecord& check) {
   };
   if (limits.lowest) out.lowest_number = number(*limits.lowest);
   if (limits.highest) out.highest_number = number(*limits.highest);
+  out.not_tested = note_of(a.kind).not_tested;
+  out.calculation = note_of(a.kind).calculation;
   out.verdict = "not-tested";
   const auto* last = check.latest();
   if (last == nullptr) return out;

@@ -162,6 +162,8 @@ struct CheckLine {
   std::optional<double> lowest_number, highest_number, last_number;  ///< in the check's unit
   std::string among;  ///< its latest reading among those of its siblings; never a verdict
   bool stands_out{};
+  std::string not_tested;   ///< what a conforming reading leaves open
+  std::string calculation;  ///< which one goes further, by its name in the catalogue
 };
 std::string_view describe(describe::Fields<CheckLine>& f);
 struct CheckGroup {

@@ -214,6 +214,8 @@ std::string_view describe(describe::Fields<CheckLine>& f) {
   f.has<&CheckLine::last_number>("last_number", "Last number");
   f.has<&CheckLine::among>("among", "Among its siblings");
   f.has<&CheckLine::stands_out>("stands_out", "Stands out");
+  f.has<&CheckLine::not_tested>("not_tested", "What a reading leaves open");
+  f.has<&CheckLine::calculation>("calculation", "Calculation that goes further");
   return "check-line";
 }
 

@@ -12,4 +12,6 @@ else()
   list(APPEND outline_options -Wno-maybe-uninitialized)
 endif()
 set_source_files_properties(${dir}/detail/hose_outline.cpp PROPERTIES
-  COMPILE_OPTIONS "${outline_options}")
+  SKIP_PRECOMPILE_HEADERS ON COMPILE_OPTIONS "${outline_options}")
+# cairo's flags ask for threads, the precompiled headers were read without.
+set_target_properties(wm_drawing PROPERTIES DISABLE_PRECOMPILE_HEADERS ON)

@@ -47,8 +47,7 @@ Checked<Vector> near_way_of(const HoseEndsInput& in) {
 
 class Work {
  public:
-  Work(const HoseEndsInput& in, const Vector& near_way, const quantity::Unit& unit)
-      : in_(in), near_way_(near_way), unit_(unit) {}
+  Work(const Vector& near_way, const quantity::Unit& unit) : near_way_(near_way), unit_(unit) {}
 
   Checked<Found> operator()(const DummyTubeRoute& r) const {
     if (r.bends.empty()) {
@@ -141,7 +140,6 @@ class Work {
   }
   [[nodiscard]] std::string say(double metres) const { return detail::say(metres, unit_); }
 
-  const HoseEndsInput& in_;
   const Vector& near_way_;
   const quantity::Unit& unit_;
 };
@@ -231,7 +229,7 @@ Checked<HoseEndsAnswer> hose_ends(const HoseEndsInput& in, const describe::Conte
   const auto& unit = quantity::typed_unit(
       tube != nullptr ? tube->last_straight : std::get<TapeRoute>(in.route).seat_to_seat,
       context.units);
-  auto found = std::visit(Work(in, *way, unit), in.route);
+  auto found = std::visit(Work(*way, unit), in.route);
   if (!found) return Fail(found.error());
   const Vector near_seat = in.near_seat ? vector_of(*in.near_seat) : Vector(0, 0, 0);
   HoseEndsAnswer out;

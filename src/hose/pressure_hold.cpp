@@ -17,7 +17,6 @@ using evidence::Component;
 using evidence::Verdict;
 
 constexpr double k_root_3 = std::numbers::sqrt3;
-constexpr double k_root_12 = 2.0 * k_root_3;
 
 Problem problem(std::string path, Kind kind, std::string what, std::string expected) {
   Problem p;

@@ -29,7 +29,6 @@ class Test {
   Test(const ProofTestInput& in, const detail::ProofPlan& plan, const describe::Context& context)
       : in_(in),
         plan_(plan),
-        context_(context),
         unit_(quantity::typed_unit(plan.test_pressure, context.units)),
         difference_(*quantity::find_unit(quantity::KindOf::pressure_difference, unit_.symbol)) {}
 
@@ -370,7 +369,6 @@ class Test {
 
   const ProofTestInput& in_;
   const detail::ProofPlan& plan_;
-  const describe::Context& context_;
   const quantity::Unit& unit_;
   const quantity::Unit& difference_;
   ProofTestAnswer out_;

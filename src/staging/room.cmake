@@ -3,5 +3,5 @@ if(CMAKE_BUILD_TYPE STREQUAL "Debug")
   set_source_files_properties(
     ${dir}/detail/stage_cost.cpp ${dir}/detail/plan_rules.cpp ${dir}/detail/plan_search.cpp
     ${dir}/detail/plan_bound.cpp ${dir}/detail/noisy_or.cpp
-    PROPERTIES COMPILE_OPTIONS -O2)
+    PROPERTIES COMPILE_OPTIONS -O2 SKIP_PRECOMPILE_HEADERS ON)
 endif()

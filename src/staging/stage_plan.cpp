@@ -24,7 +24,6 @@ using detail::StageOption;
 using detail::Wish;
 using quantity::pencil;
 
-constexpr double k_hour = 3600.0;
 constexpr double k_equal = 1e-9;
 constexpr double k_per_cent = 100.0;
 constexpr std::size_t at(int i) { return static_cast<std::size_t>(i); }

@@ -1,8 +1,6 @@
 // What is printed from the record beside cards: the hose as it was drawn, and its tag.
 #include "binder/papers.hpp"
 
-#include <regex>
-
 #include "binder/hose_paper.hpp"
 #include "calculation/catalogue.hpp"
 #include "unit/binder/support.hpp"
@@ -38,9 +36,17 @@ class Papers : public testing::Test {
     const auto made = paper(kind, "oil");
     EXPECT_TRUE(made) << told(made);
     // The words alone, a line behind the other.
-    return made ? std::regex_replace(std::regex_replace(*made, std::regex("<[^>]*>"), " "),
-                                     std::regex("\\s+"), " ")
-                : std::string{};
+    std::string out;
+    bool in_tag = false;
+    for (const char c : made ? *made : std::string{}) {
+      const bool blank = in_tag || c == '<' || c == ' ' || c == '\n';
+      if (c == '<' || c == '>') in_tag = c == '<';
+      if (!blank && c != '>')
+        out += c;
+      else if (!out.empty() && out.back() != ' ')
+        out += ' ';
+    }
+    return out;
   }
   [[nodiscard]] binder::Binder& binder() const { return *binder_; }
 

@@ -53,6 +53,40 @@ TEST(Measure, WhatStandsOutAmongItsSiblingsIsTold) {
   EXPECT_TRUE(says(all[3].among, "higher than their middle"));
 }
 
+// A kind of check says what its readings cannot show and which calculation goes further.
+TEST(Measure, AKindOfCheckSaysWhatItLeavesOpen) {
+  auto bench = bird_bench();
+  const auto described = [](const std::string& kind, const std::string& unit) {
+    return fmt::format(
+        R"("id":"{}","title":"{}","position":"left-magneto","kind":"{}","unit":"{}",)"
+        R"("document":"invented")",
+        kind, kind, kind, unit);
+  };
+  bench.done("describe-check", described("condenser", "uF"));
+  bench.done("describe-check", described("magneto-timing", "deg"));
+  bench.done("describe-check", described("compression", "psi"));
+  bench.done("describe-check", described("contactor-contacts", "mV"));
+  const auto page = bench.view<desk::MeasurePage>("measure");
+  int seen = 0;
+  for (const auto& group : page.groups)
+    for (const auto& line : group.checks) {
+      if (line.kind == "condenser") {
+        ++seen;
+        EXPECT_EQ(line.calculation, "condenser-check");
+        EXPECT_TRUE(says(line.not_tested, "Leakage"));
+      }
+      if (line.kind == "magneto-timing") {
+        ++seen;
+        EXPECT_EQ(line.calculation, "points-timing");
+      }
+      if (line.kind == "lead-resistance")
+        EXPECT_TRUE(says(line.not_tested, "Insulation: not tested"));
+    }
+  EXPECT_EQ(seen, 2);
+  const auto problems = bench.act("describe-check", described("plug-gap", "kohm"));
+  EXPECT_TRUE(refused(problems, Kind::wrong_dimension, "unit")) << "a gap is no resistance";
+}
+
 TEST(Measure, TheVerdictIsAFactBesideItsReading) {
   auto bench = bird_bench();
   bench.done("measure", reading("lead-1", R"("value":"5.00 kohm")"));

@@ -69,6 +69,8 @@ export interface CheckLine {
   verdict: string; used?: number; lowest_number?: number; highest_number?: number; last_number?: number;
   /// Its latest reading among those of its siblings; a word to look, never a verdict.
   among?: string; stands_out?: boolean;
+  /// What a conforming reading leaves open, and the calculation that goes further; both may be "".
+  not_tested?: string; calculation?: string;
 }
 export interface CheckGroup { id: string; title: string; checks: CheckLine[] }
 export interface InstrumentLine {

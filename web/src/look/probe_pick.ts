@@ -1,5 +1,5 @@
-/// Which drawing shows where the probes go. The record knows a few kinds of check; what is read
-/// within a kind is told from the words of its title and probes. Words that fit none get the
+/// Which drawing shows where the probes go. Most kinds of check say it; within a general kind it
+/// is told from the words of its title and probes. Words that fit none get the
 /// drawing of a part between two probes, or none: a wrong picture is worse than no picture.
 
 export type Picture =
@@ -26,6 +26,18 @@ const byKind: { [kind: string]: { rules: Rule[]; otherwise?: Picture } } = {
   "voltage": { rules: [[/battery|charging|\bbus\b/, "battery"]], otherwise: "two-ends" },
   "gap": { rules: [[/\bpoints?\b|breaker/, "point-gap"], [/plug/, "plug-gap"]] },
   "speed": { rules: [[/drop/, "speed-drop"]] },
+  "coil-primary": { rules: [], otherwise: "coil-primary" },
+  "coil-secondary": { rules: [], otherwise: "coil-secondary" },
+  "coil-double-ended": { rules: [], otherwise: "coil-double-ended" },
+  "condenser": { rules: [], otherwise: "condenser" },
+  "point-gap": { rules: [], otherwise: "point-gap" },
+  "magneto-timing": { rules: [], otherwise: "timing" },
+  "speed-drop": { rules: [], otherwise: "speed-drop" },
+  "plug-gap": { rules: [], otherwise: "plug-gap" },
+  "plug-resistor": { rules: [], otherwise: "plug-resistor" },
+  "contactor-coil": { rules: [], otherwise: "contactor-coil" },
+  "contactor-contacts": { rules: [], otherwise: "contactor-contacts" },
+  "bond": { rules: [], otherwise: "bond" },
   "other": { rules: [[/timing/, "timing"], [/condenser|capacitor|capacitance/, "condenser"]] },
 };
 

@@ -73,6 +73,7 @@ export function Before(props: { check: CheckLine }): JSX.Element {
 
 export function Meaning(props: { judged: Judged | undefined; check: CheckLine }): JSX.Element {
   const { judged, check } = props;
+  const openBy = judged?.not_tested ?? check.not_tested;
   const rows: [string, string][] = [
     ["Limit from", judged?.limit_source ?? check.limit_source],
     ["Last time", judged?.last_time ?? (check.last ? `${check.last}, ${check.last_when}` : "not read before")],
@@ -86,9 +87,10 @@ export function Meaning(props: { judged: Judged | undefined; check: CheckLine })
       <dl class="answer">
         {rows.filter(([, v]) => v !== "").map(([k, v]) => <div class="row" key={k}><dt>{k}</dt><dd>{unitWords(v)}</dd></div>)}
       </dl>
-      {judged?.not_tested ? <p><strong>{unitWords(judged.not_tested)}</strong></p> : check.kind === "lead-resistance" ? <p><strong>Insulation: not tested.</strong></p> : null}
+      {openBy ? <p><strong>{unitWords(openBy)}</strong></p> : null}
       {judged && judged.working.length > 0 ? <details class="more"><summary>How it was reckoned</summary><ol class="lines">{judged.working.map((w) => <li key={w}>{unitWords(w)}</li>)}</ol></details> : null}
-      <p class="form-acts"><a class="button" href={address("measure", ["check", check.id])}>All readings of this check</a></p>
+      <p class="form-acts"><a class="button" href={address("measure", ["check", check.id])}>All readings of this check</a>
+        {check.calculation ? <a class="button" href={address("work", ["bench", check.calculation])}>Reckon further: {check.calculation.replace(/-/g, " ")}</a> : null}</p>
     </>
   );
 }

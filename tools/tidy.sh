@@ -52,6 +52,11 @@ wanted=$(printf '%s\n' "$wanted" | LC_ALL=C sort -u | grep -Fx "$known")
 
 state=build/tidy
 mkdir -p "$state/clean"
+# The compile commands without the precompiled headers, which would have a small source read all of
+# the library.
+mkdir -p "$state/commands"
+sed -E 's/ -Xclang -include-pch -Xclang [^ ]+//g; s/ -Xclang -include -Xclang [^ ]+//g; s/ -fpch-instantiate-templates//g; s/ -Xclang -fno-pch-timestamp//g' \
+  "$commands" >"$state/commands/compile_commands.json"
 # What each source included when it was last built, so that a changed header costs only its users.
 rm -rf "$state/includes"
 mkdir -p "$state/includes"
@@ -75,7 +80,7 @@ one() { # source
   if [ -e "$state/clean/$key" ]; then echo "good $1"; return; fi
   if [ "$(date +%s)" -ge "$ends" ]; then echo "left $1"; return; fi
   log=$state/$name.log
-  if "$tidy" --quiet -p build/asan --extra-arg=-Wno-enum-constexpr-conversion "$1" >"$log" 2>"$log.err"; then
+  if "$tidy" --quiet -p "$state/commands" --extra-arg=-Wno-enum-constexpr-conversion "$1" >"$log" 2>"$log.err"; then
     : >"$state/clean/$key"
     echo "good $1"
   else

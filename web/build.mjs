@@ -16,7 +16,7 @@ const k_first_load_limit = 60_000;
 
 // Style sheets of pages that are loaded when they are opened (src/kit/style.ts): each has its
 // place {{NAME-style}} in index.html.
-const later_styles = ["hose", "measure"];
+const later_styles = ["hose", "measure", "staging"];
 
 const types = {
   ".html": "text/html; charset=utf-8",

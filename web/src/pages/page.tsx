@@ -15,6 +15,7 @@ import { CheckPage, DuePage, PositionPage } from "./position";
 import { QuickPage } from "./quick";
 import { CorrectPage, HistoryPage, RecordPage } from "./record";
 import { SignPage } from "./sign";
+import { StagingDoor } from "./staging";
 import { ViewPage } from "./view";
 import { WaitingPage } from "./waiting";
 import { RunsPage, StagePage, WorkPage } from "./work";
@@ -40,6 +41,7 @@ export function Page(props: { route: Route }): JSX.Element {
       if (first === "stage" && name) return <StagePage id={name} />;
       if (first === "joints") return <JointsPage stage={query["stage"]} />;
       if (first === "joint" && name) return <JointPage id={name} state={query["state"]} />;
+      if (first === "staging") return <StagingDoor />;
       if (first === "quick") return <QuickPage />;
       if (first === "hose") return <HoseDoor query={query} />;
       if (first === "hoses" && name) return <KeptHoseDoor id={name} />;
@@ -59,7 +61,7 @@ export function Page(props: { route: Route }): JSX.Element {
 }
 
 const titles: { [first: string]: string } = {
-  bench: "Bench", all: "Everything", defect: "Write down a defect", defects: "Open defects", due: "All that is due", joints: "Joints", quick: "Quick job", hose: "Hose sheet", hoses: "Hose",
+  bench: "Bench", all: "Everything", defect: "Write down a defect", defects: "Open defects", due: "All that is due", joints: "Joints", quick: "Quick job", hose: "Hose sheet", hoses: "Hose", staging: "What flies together",
   history: "History", waiting: "Not yet recorded", sign: "Sign", correct: "Correct", stage: "Stage", joint: "Joint", group: "Reading", check: "Check", position: "Position",
 };
 

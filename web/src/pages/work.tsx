@@ -62,6 +62,7 @@ export function WorkPage(): JSX.Element {
         <h2>At hand</h2>
         <ul class="index">
           <Hand to={address("work", ["quick"])} name="Quick job" words="Oil, plugs, battery: one screen" />
+          <Hand to={address("work", ["staging"])} name="What flies together" words="Changes put into stages, with the price of every arrangement" />
           <Hand to={address("work", ["joints"])} name="Joints, bungs, cowl" words={`${work.header.open_joints} open, ${work.header.bungs} fitted, cowl ${work.header.cowl_closed ? "closed" : "open"}`} />
           <Hand to={address("work", ["hose"])} name="Hose sheet" words="From two fittings to a hose that fits: drawn, judged, printed" />
           <Hand to={address("work", ["bench", "length-allowance"])} name="Cut length of a hose" words="From what was measured on the aircraft" />

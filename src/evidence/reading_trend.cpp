@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <ranges>
 
 #include "evidence/detail/budget.hpp"
 #include "evidence/detail/figures.hpp"
@@ -319,8 +320,8 @@ class Work {
   void tell() {
     if (out_.limit_met) out_.lines.push_back(out_.limit_met->words);
     for (const auto& s : out_.steps) out_.lines.push_back(s.words);
-    for (auto p = out_.parts.rbegin(); p != out_.parts.rend(); ++p)
-      if (p->drifts) out_.lines.push_back(p->words);
+    for (const auto& part : std::ranges::reverse_view(out_.parts))
+      if (part.drifts) out_.lines.push_back(part.words);
     if (out_.lines.empty()) out_.lines.push_back(out_.parts.back().words);
     out_.notes.emplace_back(
         "A projection says what happens if nothing changes; it is no permission to wait.");

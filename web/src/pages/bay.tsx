@@ -138,6 +138,7 @@ export function DefectRow(props: { defect: DefectLine; back: string }): JSX.Elem
         <div class="form-acts">
           <a class="button" href={address("bay", ["act", "decide-defect"], { defect: defect.id, back })}>Fly or ground</a>
           <a class="button" href={address("bay", ["act", "close-defect"], { defect: defect.id, back })}>Close it</a>
+          <a class="button" href={address("work", ["causes"], { about: defect.text })}>What it may be</a>
         </div>
       )}
     </div>

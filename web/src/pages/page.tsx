@@ -5,6 +5,7 @@ import type { Route } from "../route/route";
 import { BayPage, DefectsPage } from "./bay";
 import { BenchPage, CalculationPage } from "./bench";
 import { ActPage } from "./act";
+import { CausesDoor } from "./causes";
 import { DefectPage } from "./defect";
 import { HoseDoor, KeptHoseDoor } from "./hose";
 import { JointPage, JointsPage } from "./joints";
@@ -41,6 +42,7 @@ export function Page(props: { route: Route }): JSX.Element {
       if (first === "stage" && name) return <StagePage id={name} />;
       if (first === "joints") return <JointsPage stage={query["stage"]} />;
       if (first === "joint" && name) return <JointPage id={name} state={query["state"]} />;
+      if (first === "causes") return <CausesDoor query={query} />;
       if (first === "staging") return <StagingDoor />;
       if (first === "quick") return <QuickPage />;
       if (first === "hose") return <HoseDoor query={query} />;
@@ -61,7 +63,7 @@ export function Page(props: { route: Route }): JSX.Element {
 }
 
 const titles: { [first: string]: string } = {
-  bench: "Bench", all: "Everything", defect: "Write down a defect", defects: "Open defects", due: "All that is due", joints: "Joints", quick: "Quick job", hose: "Hose sheet", hoses: "Hose", staging: "What flies together",
+  bench: "Bench", all: "Everything", defect: "Write down a defect", defects: "Open defects", due: "All that is due", joints: "Joints", quick: "Quick job", hose: "Hose sheet", hoses: "Hose", staging: "What flies together", causes: "What it may be",
   history: "History", waiting: "Not yet recorded", sign: "Sign", correct: "Correct", stage: "Stage", joint: "Joint", group: "Reading", check: "Check", position: "Position",
 };
 

@@ -63,6 +63,7 @@ export function WorkPage(): JSX.Element {
         <ul class="index">
           <Hand to={address("work", ["quick"])} name="Quick job" words="Oil, plugs, battery: one screen" />
           <Hand to={address("work", ["staging"])} name="What flies together" words="Changes put into stages, with the price of every arrangement" />
+          <Hand to={address("work", ["causes"])} name="What it may be" words="From a symptom to the next thing to look at" />
           <Hand to={address("work", ["joints"])} name="Joints, bungs, cowl" words={`${work.header.open_joints} open, ${work.header.bungs} fitted, cowl ${work.header.cowl_closed ? "closed" : "open"}`} />
           <Hand to={address("work", ["hose"])} name="Hose sheet" words="From two fittings to a hose that fits: drawn, judged, printed" />
           <Hand to={address("work", ["bench", "length-allowance"])} name="Cut length of a hose" words="From what was measured on the aircraft" />
@@ -309,6 +310,7 @@ export function StepList(props: { stage: StageLine; back: string }): JSX.Element
         <details class="more">
           <summary>Enter a run or check</summary>
           <p class="form-acts">{steps.map(([step, name]) => <a key={step} class="button" href={address("work", ["act", "stage-step"], { stage: stage.id, step, back })}>{name}</a>)}</p>
+          <p class="form-acts"><a class="button" href={address("work", ["causes"], { stage: stage.id, about: stage.title })}>Something is wrong: what it may be</a></p>
         </details>
       )}
     </section>

@@ -10,11 +10,13 @@ import "./style/print.css";
 import { render } from "preact";
 import { startWatching } from "./api/changes";
 import { startOutbox } from "./api/outbox";
+import { keepFocusSeen } from "./kit/seen_focus";
 import { startRouting } from "./route/route";
 import { App } from "./app";
 
 startRouting();
 startWatching();
 startOutbox();
+keepFocusSeen();
 const place = document.getElementById("app");
 if (place) render(<App />, place);

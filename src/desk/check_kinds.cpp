@@ -50,8 +50,8 @@ constexpr std::array k_notes{
                   "condenser-check"},
     CheckKindNote{CheckKind::point_gap, k_length, "Timing: not tested. It moves with the gap.",
                   "points-timing"},
-    CheckKindNote{CheckKind::magneto_timing, k_angle,
-                  "Internal timing of the magneto: not tested.", "points-timing"},
+    CheckKindNote{CheckKind::magneto_timing, k_angle, "Internal timing of the magneto: not tested.",
+                  "points-timing"},
     CheckKindNote{CheckKind::speed_drop, k_speed,
                   "Grounding of the other magneto's switch lead: not tested. A magneto whose lead "
                   "is open is live.",
@@ -78,9 +78,9 @@ const CheckKindNote& note_of(bay::CheckKind kind) {
 
 bool reads_in(bay::CheckKind kind, std::string_view unit) {
   const auto& note = note_of(kind);
-  return unit.empty() || note.reads.empty() ||
-         std::ranges::any_of(note.reads,
-                             [&](KindOf k) { return quantity::find_unit(k, unit) != nullptr; });
+  return unit.empty() || note.reads.empty() || std::ranges::any_of(note.reads, [&](KindOf k) {
+           return quantity::find_unit(k, unit) != nullptr;
+         });
 }
 
 }  // namespace wm::desk

@@ -127,7 +127,7 @@ std::string plain_size(std::string_view typed) {
     if (out.ends_with(tail)) out.erase(out.size() - tail.size());
   }
   if (out.size() == 3 && out.ends_with("/0") && out[0] >= '1' && out[0] <= '4') {
-    return std::string(static_cast<std::size_t>(out[0] - '0'), '0');
+    out.assign(static_cast<std::size_t>(out[0] - '0'), '0');
   }
   return out;
 }

@@ -7,7 +7,7 @@ using quantity::celsius;
 using quantity::ohms;
 
 namespace {
-const auto k_most_ohms = ohms(1e12);
+constexpr auto k_most_ohms = ohms(1e12);
 }
 
 std::string_view describe(describe::Choices<CoilKind>& c) {

@@ -8,7 +8,7 @@ using quantity::inches;
 using quantity::ohms;
 
 namespace {
-const auto k_most_ohms = ohms(1e9);
+constexpr auto k_most_ohms = ohms(1e9);
 }
 
 std::string_view describe(describe::Choices<LeadCore>& c) {

@@ -11,7 +11,6 @@
 namespace wm::ignition {
 namespace {
 
-using describe::AnyQuantity;
 using detail::problem;
 using evidence::Verdict;
 

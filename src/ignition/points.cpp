@@ -16,7 +16,6 @@ namespace {
 using describe::AnyQuantity;
 using detail::problem;
 using evidence::Limit;
-using evidence::Verdict;
 using quantity::pencil;
 
 double degrees_of(double radians) { return radians * 180.0 / std::numbers::pi; }

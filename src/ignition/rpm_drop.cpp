@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "ignition/breakdown.hpp"
 #include "ignition/detail/judge.hpp"
@@ -14,7 +15,6 @@ namespace {
 
 using describe::AnyQuantity;
 using detail::problem;
-using evidence::Limit;
 using evidence::Verdict;
 using quantity::RotationSpeed;
 
@@ -64,7 +64,7 @@ class Drop {
     if (in_.step) return in_.step->value.si;
     return std::max({in_.both.resolution_si, in_.left.resolution_si, in_.right.resolution_si});
   }
-  double doubt() const { return 2.0 * std::sqrt(2.0) * step() / std::sqrt(12.0); }
+  double doubt() const { return 2.0 * std::numbers::sqrt2 * step() / std::sqrt(12.0); }
 
   AnyQuantity any(RotationSpeed speed) const {
     return {quantity::KindOf::rotation_speed, speed.si, 0.0, doubt(), rpm_text(in_rpm(speed))};

@@ -15,7 +15,7 @@ constexpr std::string_view k_parts =
 constexpr std::string_view k_running =
     R"([{"name": "1", "ending": "running", "age": "200 h"},
         {"name": "2", "ending": "running", "age": "350 h"}])";
-const Duration k_most = hours(1e6);
+constexpr Duration k_most = hours(1e6);
 }  // namespace
 
 std::string_view describe(describe::Choices<Ending>& c) {

@@ -7,7 +7,7 @@ using quantity::hours;
 using quantity::ratio;
 
 namespace {
-const quantity::Duration k_most = hours(1e6);
+constexpr quantity::Duration k_most = hours(1e6);
 constexpr double k_most_cost = 1e9;
 constexpr std::string_view k_times =
     R"(["2.7 h", "10.3 h", "12.5 h", "30.6 h", "57 h", "61.3 h", "80 h", "109.5 h"])";

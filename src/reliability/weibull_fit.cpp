@@ -146,8 +146,9 @@ Limits where_dropped(const std::function<double(double)>& profile, double centre
                      double drop_to) {
   const auto side = [&](double direction) {
     double far = spread;
-    for (int i = 0; i < 12; ++i, far *= 1.6) {
+    for (int i = 0; i < 12; ++i) {
       const double end = centre + direction * far;
+      far *= 1.6;
       if (profile(end) > drop_to) continue;
       const auto root = statistics::crossing([&](double x) { return profile(x) - drop_to; },
                                              std::min(centre, end), std::max(centre, end));

@@ -31,7 +31,7 @@ constexpr std::size_t at(int i) { return static_cast<std::size_t>(i); }
 bool less_or_equal(double a, double b) { return a <= b + k_equal * std::max(1.0, std::abs(b)); }
 
 template <class F>
-void each(Set set, F&& visit) {
+void each(Set set, const F& visit) {
   for (; set != 0; set &= set - 1) visit(std::countr_zero(set));
 }
 

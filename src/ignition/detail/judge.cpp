@@ -13,7 +13,6 @@ namespace wm::ignition::detail {
 
 using describe::AnyQuantity;
 using evidence::MeterRange;
-using evidence::Verdict;
 
 namespace {
 

@@ -17,7 +17,7 @@ constexpr double k_equal = 1e-9;
 constexpr int k_rounds = 200;
 
 template <class F>
-void each(Set set, F&& visit) {
+void each(Set set, const F& visit) {
   for (; set != 0; set &= set - 1) visit(std::countr_zero(set));
 }
 

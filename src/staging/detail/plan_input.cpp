@@ -157,7 +157,7 @@ class Reader {
   static std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
   template <class F>
-  void links(const std::vector<std::string>& names, const std::string& path, F&& add) {
+  void links(const std::vector<std::string>& names, const std::string& path, const F& add) {
     for (std::size_t k = 0; k < names.size(); ++k) {
       const int other = find(names[k], fmt::format("{}/{}", path, k));
       if (other >= 0) add(other);
@@ -193,12 +193,11 @@ class Reader {
     }
     task_.symptom_names = symptoms_.words();
     task_.model.areas.assign(areas_.words().size(), 0.0);
-    for (std::size_t i = 0; i < in_.areas.size(); ++i) {
+    for (const auto& area : in_.areas) {
       const auto& words = areas_.words();
-      const auto found = std::find(words.begin(), words.end(), in_.areas[i].name);
+      const auto found = std::find(words.begin(), words.end(), area.name);
       if (found == words.end()) continue;  // an area that no change needs costs nothing
-      task_.model.areas[static_cast<std::size_t>(found - words.begin())] =
-          in_.areas[i].opening_cost;
+      task_.model.areas[static_cast<std::size_t>(found - words.begin())] = area.opening_cost;
     }
   }
 

@@ -11,7 +11,7 @@ namespace {
 constexpr Set bit(int i) { return Set{1} << i; }
 
 template <class F>
-void each(Set set, F&& visit) {
+void each(Set set, const F& visit) {
   while (set != 0) {
     visit(std::countr_zero(set));
     set &= set - 1;

@@ -93,14 +93,18 @@ CheckLine check_line(const bay::CheckRecord& check) {
   out.verdict = "not-tested";
   const auto* last = check.latest();
   if (last == nullptr) return out;
-  out.last = last->reading.over_range ? "over range"
-             : last->reading.value    ? say(*last->reading.value, a.unit)
-                                      : "";
+  auto read = last->reading.value;
+  // Read several times: the mean is what was judged.
+  if (read && !last->reading.repeats.empty() && last->verdict && last->verdict->value) {
+    read->si = last->verdict->value->si;
+    read->text.clear();
+  }
+  out.last = last->reading.over_range ? "over range" : read ? say(*read, a.unit) : "";
   out.last_when = quantity::print_date(last->day);
   if (last->engine_hours)
     out.last_when += ", " + life::say(*last->engine_hours, life::CountUnit::hours);
   out.last_event = last->event;
-  if (last->reading.value) out.last_number = number(*last->reading.value);
+  if (read) out.last_number = number(*read);
   if (last->verdict) {
     out.verdict = evidence::word(last->verdict->verdict);
     out.used = last->verdict->allowance_used;

@@ -87,6 +87,24 @@ TEST(Measure, AKindOfCheckSaysWhatItLeavesOpen) {
   EXPECT_TRUE(refused(problems, Kind::wrong_dimension, "unit")) << "a gap is no resistance";
 }
 
+// Symptom: a lead read three times stood on the Measure page with its first figure.
+TEST(Measure, ReadSeveralTimesTheMeanIsShown) {
+  auto bench = bird_bench();
+  bench.done("measure",
+             reading("lead-1", R"("value":"5.00 kohm","repeats":["5.20 kohm","5.40 kohm"])"));
+  const auto page = bench.view<desk::MeasurePage>("measure");
+  bool seen = false;
+  for (const auto& group : page.groups)
+    for (const auto& line : group.checks) {
+      if (line.id != "lead-1") continue;
+      seen = true;
+      EXPECT_EQ(line.last, "5.20 kohm");
+      ASSERT_TRUE(line.last_number);
+      EXPECT_NEAR(*line.last_number, 5.2, 1e-12);
+    }
+  EXPECT_TRUE(seen);
+}
+
 TEST(Measure, TheVerdictIsAFactBesideItsReading) {
   auto bench = bird_bench();
   bench.done("measure", reading("lead-1", R"("value":"5.00 kohm")"));

@@ -6,6 +6,7 @@
 #include <chrono>
 #include <cmath>
 #include <ranges>
+#include <span>
 
 #include "evidence/detail/budget.hpp"
 #include "evidence/detail/figures.hpp"
@@ -22,6 +23,7 @@ constexpr std::size_t k_least_for_drift = 5;  // with 4 no p below 0.08 is possi
 constexpr std::size_t k_least_for_jump = 8;
 constexpr double k_shows = 0.05;
 constexpr double k_jump_shows = 0.01;  // looked for everywhere, so asked for more
+constexpr double k_much_less = 0.6;    ///< ours, no source
 constexpr double k_days_a_year = 365.25;
 constexpr double k_hours_shown = 100;
 
@@ -198,7 +200,9 @@ class Work {
     run.slope = *slope;
     out.p = test->p;
     const bool one_sign = (slope->slope_low > 0) == (slope->slope_high > 0);
-    run.drifts = out.drifts = test->p <= k_shows && one_sign && slope->slope != 0.0;
+    const bool slopes = test->p <= k_shows && one_sign && slope->slope != 0.0;
+    const bool stepped = slopes && a_step_fits_better(run);
+    run.drifts = out.drifts = slopes && !stepped;
     out.drift = width(slope->slope * per());
     out.drift_low = width(slope->slope_low * per());
     out.drift_high = width(slope->slope_high * per());
@@ -206,6 +210,7 @@ class Work {
         fmt::format("{} {} ({} to {}), p {}", signed_text(*out.drift), "in " + per_words(),
                     out.drift_low->text, out.drift_high->text, quantity::significant(test->p, 2));
     out.words = out.drifts ? fmt::format("{} drifts: {}", name_of(run), figures)
+                : stepped  ? fmt::format("{}: a step fits better than a drift", name_of(run))
                            : fmt::format("{}: no drift shows ({})", name_of(run), figures);
     out_.working.push_back(fmt::format(
         "{}: S = {}, var S = {}, z = {}, p = {} ({}); slope = median of {} pairs = {} in {}",
@@ -213,6 +218,26 @@ class Work {
         quantity::significant(test->z, 4), quantity::significant(test->p, 3),
         test->exact ? "counted" : "normal law", slope->pairs, out.drift->text, per_words()));
     out_.parts.push_back(std::move(out));
+  }
+
+  /// Two levels leave much less over than one line: then the line only follows the step. A true
+  /// drift leaves more over of two levels than of its line, unless the readings scatter over it.
+  [[nodiscard]] bool a_step_fits_better(const Run& run) const {
+    if (run.points.size() < k_least_for_jump) return false;
+    auto values = run.values();
+    const auto jump = statistics::largest_jump(values, context_.seed);
+    if (!jump || jump->p > k_jump_shows) return false;
+    const auto off = [](std::span<const double> some) {
+      const double middle = statistics::median(some);
+      double sum = 0.0;
+      for (const double v : some) sum += std::abs(v - middle);
+      return sum;
+    };
+    const std::span<const double> all(values);
+    const double two_levels = off(all.first(jump->before)) + off(all.subspan(jump->before));
+    std::vector<double> rest;
+    for (const auto& p : run.points) rest.push_back(p.value - run.slope->at(p.at));
+    return two_levels < k_much_less * off(rest);
   }
 
   void change_between(const Run& before, const Run& after) {

@@ -273,7 +273,7 @@ function walk(size) {
       await button.waitFor();
       // The page may still show the joint as it was a moment ago: read on until it rests.
       let state = "";
-      for (let before = "-"; before !== state || state === ""; await page.waitForTimeout(200)) {
+      for (let before = "-"; before !== state || state === ""; await page.waitForTimeout(500)) {
         before = state;
         state = (await button.innerText()).replace("Record: ", "");
       }

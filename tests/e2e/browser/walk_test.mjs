@@ -316,6 +316,8 @@ function walk(size) {
     await page.getByText("No connection: what you type is kept here.").waitFor();
     await page.getByRole("button", { name: "Keep" }).click();
     await page.getByText("1 entry is not yet recorded.").waitFor();
+    // The form empties itself a moment later on a busy machine.
+    await page.waitForFunction(() => document.querySelector("#f-text")?.value === "");
     await page.locator("#f-text").fill("a second thing, half typed");
     await page.waitForTimeout(300);
     await bench.start(bench.port);

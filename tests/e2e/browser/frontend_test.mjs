@@ -308,6 +308,48 @@ test("a page left open recovers when the server restarts, and nothing typed is l
     await page.waitForFunction(() => !document.body.textContent.includes("No connection:"));
   }));
 
+test("what is typed while an entry is still on its way stays in the form", () =>
+  on(phone, async (page) => {
+    await visit(page, "#/measure/act/defect");
+    let go_on;
+    const held = new Promise((resolve) => (go_on = resolve));
+    await page.route("**/api/act/defect", async (route) => {
+      if (route.request().method() === "POST") await held;
+      await route.continue();
+    });
+    await page.getByLabel("What was noticed").fill("oil on the left tyre");
+    await choose(page, "No");
+    await page.getByRole("button", { name: "Record" }).click();
+    await page.getByRole("button", { name: "Recording" }).waitFor();
+    await page.getByLabel("What was noticed").fill("the next one");
+    go_on();
+    await page.getByText("Recorded: Defect").waitFor();
+    assertEqual(mock.state.entries.at(-1).input.what, "oil on the left tyre", "what was recorded");
+    assertEqual(await page.getByLabel("What was noticed").inputValue(), "the next one", "what was typed meanwhile");
+    assertEqual(await page.getByRole("radio", { name: "No", exact: true }).isChecked(), false, "what was sent is gone from the form");
+    await page.reload();
+    await page.waitForFunction(() => [...document.querySelectorAll("input, textarea")].some((e) => e.value === "the next one"));
+  }));
+
+test("a page closed while its entry is on its way does not offer the same entry again", () =>
+  on(phone, async (page) => {
+    await visit(page, "#/measure/act/defect");
+    // The connection drops after the entry was written down here and before the page hears of it.
+    await page.route("**/api/act/defect", (route) => (route.request().method() === "POST" ? undefined : route.continue()));
+    await page.getByLabel("What was noticed").fill("paint blistered at the muffler");
+    await choose(page, "No");
+    await page.getByRole("button", { name: "Record" }).click();
+    await page.getByRole("button", { name: "Recording" }).waitFor();
+    const before = mock.state.entries.length;
+    await page.unroute("**/api/act/defect");
+    await page.reload();
+    // It is sent as soon as the page is there again, perhaps before there is a place to say so.
+    for (let i = 0; i < 100 && mock.state.entries.length === before; i++) await page.waitForTimeout(100);
+    await page.waitForFunction(() => !Object.keys(localStorage).some((key) => key.startsWith("wm.outbox.")));
+    assertEqual(await page.getByLabel("What was noticed").inputValue(), "", "the form after it");
+    assertEqual(mock.state.entries.length, before + 1, "how often it was recorded");
+  }));
+
 test("the plot is fetched only by a page that has one", () =>
   on(laptop, async (page) => {
     const parts = [];

@@ -16,6 +16,9 @@ export function ReferenceField(props: FieldProps<string>): JSX.Element {
   const aircraft = useStore(chosenAircraft);
   const seen = useView<NamedChoices>("choices", { of: field.refers_to ?? "", aircraft });
   const choices = seen.data?.answer.choices ?? [];
+  // Until the list is here the field is already the one that it will be: what a person types into a
+  // text box must not be lost to the list that takes its place.
+  const coming = seen.data === undefined && seen.failed === undefined;
   const common = {
     id: notes.id,
     "aria-describedby": notes.describedby,
@@ -26,9 +29,10 @@ export function ReferenceField(props: FieldProps<string>): JSX.Element {
     <div class="field reference">
       <Label field={field} for={notes.id} />
       {notes.help}
-      {choices.length > 0 ? (
+      {choices.length > 0 || coming ? (
         <select
           {...common}
+          aria-busy={coming || undefined}
           value={draft}
           onChange={(e) => {
             set(e.currentTarget.value);

@@ -47,7 +47,7 @@ export function TickField(props: FieldProps<string[]>): JSX.Element {
     <fieldset class="field ticks" id={notes.id} aria-describedby={notes.describedby}>
       <legend>{field.label}{field.needed ? null : <span class="optional"> optional</span>}</legend>
       {notes.help}
-      {list.length === 0 ? <p class="none">There is none to choose.</p> : null}
+      {list.length === 0 && seen.data ? <p class="none">There is none to choose.</p> : null}
       {of === "joint" && position === "" && near.length === 0 ? <p class="none">Choose the position first: its joints are then offered here.</p> : null}
       {near.map(box)}
       {far.length === 0 ? null : (

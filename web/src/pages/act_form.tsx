@@ -4,7 +4,7 @@
 import { useState } from "preact/hooks";
 import type { ComponentChildren, JSX } from "preact";
 import { latest } from "../api/changes";
-import { submit } from "../api/outbox";
+import { submit, waiting } from "../api/outbox";
 import { useView } from "../api/use";
 import type { NamedChoices } from "../api/views";
 import type { ActAnswer, Description, Field, JsonObject, Problem } from "../api/types";
@@ -52,7 +52,10 @@ export function ActForm(props: {
   const scope = props.scope ?? Object.entries({ ...fixed, ...props.start }).map(([k, v]) => `${k}=${String(v)}`).join("&");
   const draftKey = `wm.draft.act.${description.name}.${scope}`;
   const start = { ...remembered(plan?.remember ?? []), ...props.start };
-  const state = useDraft(draftKey, fields, start);
+  // A page that was closed while its entry was being sent finds both the draft and the entry that
+  // waits: the draft has done its work, and kept again it would be recorded twice.
+  const state = useDraft(draftKey, fields, start, (kept) =>
+    waiting.get().some((w) => w.draft === draftKey && JSON.stringify(w.input) === JSON.stringify({ ...composeRecord(fields, kept), ...fixed })));
   const touched = useTouched();
   const [refusals, setRefusals] = useState(0);
   const [sent, setSent] = useState<ActState>({ is: "filling" });
@@ -68,7 +71,8 @@ export function ActForm(props: {
   const record = async (): Promise<void> => {
     if (sent.is === "sending") return;
     setSent({ is: "sending" });
-    const input = { ...composeRecord(fields, state.draft), ...fixed };
+    const filled = state.draft;
+    const input = { ...composeRecord(fields, filled), ...fixed };
     const outcome = await submit({
       id, act: description.name, title: named(description.name), seen: latest.get(),
       happened: when === "now" ? instant() : day,
@@ -80,14 +84,15 @@ export function ActForm(props: {
       return;
     }
     if (outcome.is === "fault") return say(outcome, input);
-    // Recorded, or written down in the list of entries that wait: the form is free again.
+    // Recorded, or written down in the list of entries that wait: the form is free again. On a slow
+    // connection that takes seconds, and the next entry may be half typed by then.
     for (const key of plan?.remember ?? []) {
       if (typeof input[key] === "string" && fixed[key] === undefined) keep(k_remembered + key, input[key]);
     }
     setRefusals(0);
     setId(newId());
     touched.reset();
-    state.restart(start);
+    state.restart(start, filled);
     say(outcome.is === "recorded" ? outcome : { is: "waiting" }, input);
   };
 

@@ -9,8 +9,9 @@ export interface DraftState {
   draft: RecordDraft;
   set: (next: RecordDraft) => void;
   clear: () => void;
-  /// As on a first visit: nothing kept, the given values filled in.
-  restart: (input: JsonObject) => void;
+  /// As on a first visit: nothing kept, the given values filled in. With `sent`, what the form held
+  /// when it was sent: fields that were changed since keep what was typed.
+  restart: (input: JsonObject, sent?: RecordDraft) => void;
   show: (input: JsonObject) => void;
   /// True when the page opened with what was typed earlier.
   resumed: boolean;
@@ -18,8 +19,16 @@ export interface DraftState {
 
 const k_pause_ms = 120;
 
-export function useDraft(key: string, fields: Field[], start: JsonObject = {}): DraftState {
-  const found = useRef(kept<RecordDraft>(key));
+/// @param done whether a kept draft has already become an entry: it is then not taken up again.
+export function useDraft(key: string, fields: Field[], start: JsonObject = {}, done?: (kept: RecordDraft) => boolean): DraftState {
+  const found = useRef<RecordDraft | undefined>(undefined);
+  const looked = useRef(false);
+  if (!looked.current) {
+    looked.current = true;
+    const before = kept<RecordDraft>(key);
+    if (before && done?.(mended(fields, before))) forget(key);
+    else found.current = before;
+  }
   const [draft, setDraft] = useState<RecordDraft>(() =>
     found.current ? mended(fields, found.current) : recordFrom(fields, start));
   const newest = useRef(draft);
@@ -61,13 +70,17 @@ export function useDraft(key: string, fields: Field[], start: JsonObject = {}): 
     setDraft(newest.current);
   }, [key, fields]);
 
-  const restart = useCallback((input: JsonObject) => {
+  const restart = useCallback((input: JsonObject, sent?: RecordDraft) => {
+    const next = recordFrom(fields, input);
+    const typed = sent ? fields.filter((f) => JSON.stringify(newest.current[f.key]) !== JSON.stringify(sent[f.key])) : [];
+    for (const { key: at } of typed) next[at] = newest.current[at] ?? "";
+    newest.current = next;
+    setDraft(next);
+    if (typed.length > 0) return write();
     clearTimeout(timer.current);
     timer.current = undefined;
     forget(key);
-    newest.current = recordFrom(fields, input);
-    setDraft(newest.current);
-  }, [key, fields]);
+  }, [key, fields, write]);
 
   const show = useCallback((input: JsonObject) => set(recordFrom(fields, input)), [set, fields]);
 

@@ -11,14 +11,14 @@
 
 namespace wm::bay {
 
-using Payload =
-    std::variant<AircraftDescribed, CounterDefined, CounterRead, CounterReplaced, PositionAdded,
-                 JointAdded, PartRegistered, PartInstalled, PartRemoved, LimitSet, TaskDone,
-                 InstrumentRegistered, InstrumentFoundBad, CheckDescribed, ReadingTaken,
-                 VerdictGiven, DefectNoted, DefectDecided, DefectClosed, ChangePlanned, ChangeDone,
-                 ChangeWithdrawn, StagePlanned, StageRuleAnswered, JointWorked, BungCounted,
-                 CowlMoved, MassRevised, StageStepDone, EntrySigned, StageMoved, QuickJobDone,
-                 AttachmentAdded, EventCorrected, SheetImported, HoseDrawn, HoseProved>;
+using Payload = std::variant<AircraftDescribed, CounterDefined, CounterRead, CounterReplaced,
+                             PositionAdded, JointAdded, PartRegistered, PartInstalled, PartRemoved,
+                             LimitSet, TaskDone, InstrumentRegistered, InstrumentFoundBad,
+                             CheckDescribed, ReadingTaken, VerdictGiven, DefectNoted, DefectDecided,
+                             DefectClosed, ChangePlanned, ChangeDone, ChangeWithdrawn, StagePlanned,
+                             StageRuleAnswered, JointWorked, BungCounted, CowlMoved, MassRevised,
+                             StageStepDone, EntrySigned, StageMoved, QuickJobDone, AttachmentAdded,
+                             EventCorrected, SheetImported, HoseDrawn, HoseProved, PartDecided>;
 
 struct Envelope {
   std::string id;

@@ -381,6 +381,10 @@ void take(const Taking& t, const HoseProved& e) {
   insert_in_order(found->second.proofs, HoseRecord::Proof{e, t.event.meta.id, t.day, t.sequence},
                   &HoseRecord::Proof::day);
 }
+void take(const Taking& t, const PartDecided& e) {
+  insert_in_order(t.aircraft(e.aircraft).decisions[e.position],
+                  DecisionRecord{e, t.event.meta.id, t.day, t.sequence}, &DecisionRecord::day);
+}
 void take(const Taking& t, const AttachmentAdded& e) {
   t.state.attachments.push_back({e, t.sequence, t.day});
 }

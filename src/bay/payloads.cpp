@@ -300,6 +300,22 @@ std::string_view describe(describe::Fields<DefectClosed>& f) {
   return "defect-closed";
 }
 
+std::string_view describe(describe::Fields<PartDecided>& f) {
+  using E = PartDecided;
+  aircraft_field<&E::aircraft>(f);
+  f.has<&E::position>("position", "Position").needed("oil-hose-upper").refers_to("position");
+  f.has<&E::part>("part", "Part").example("oil-hose-upper-1").refers_to("part");
+  f.has<&E::decision>("decision", "What is decided");
+  f.has<&E::reason>("reason", "Why")
+      .needed("past its years, and it carries oil beside the exhaust");
+  f.has<&E::look_again>("look_again", "Look again on").example("2027-05-01");
+  f.has<&E::cost>("cost", "What it costs").example("240 for the hose, 4 hours of work");
+  f.has<&E::by>("by", "By").example("owner");
+  f.has<&E::evidence>("evidence", "The evidence, as shown")
+      .example("10-year limit: 128 of 120 months");
+  return "part-decided";
+}
+
 std::string_view describe(describe::Fields<ChangePlanned>& f) {
   aircraft_field<&ChangePlanned::aircraft>(f);
   f.has<&ChangePlanned::id>("id", "Short name").help("Made for you when left empty");

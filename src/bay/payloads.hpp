@@ -245,6 +245,19 @@ struct DefectClosed {
 };
 std::string_view describe(describe::Fields<DefectClosed>& f);
 
+/// What the owner decided about the part in a position, with the evidence as it was shown.
+struct PartDecided {
+  std::string aircraft, position;
+  std::string part;  ///< that was in it
+  PartDecision decision{PartDecision::watch};
+  std::string reason;
+  std::optional<Date> look_again;
+  std::string cost;  ///< as the owner puts it: money, hours of work
+  std::string by;
+  std::vector<std::string> evidence;
+};
+std::string_view describe(describe::Fields<PartDecided>& f);
+
 // ---- changes, stages, joints ----------------------------------------------------------------
 
 struct ChangePlanned {

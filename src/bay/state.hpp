@@ -161,6 +161,14 @@ struct HoseRecord {
   [[nodiscard]] bool drawn_since() const;
 };
 
+/// One decision about the part in a position.
+struct DecisionRecord {
+  PartDecided about;
+  std::string event;
+  Date day{};
+  Sequence sequence{};
+};
+
 struct QuickJobRecord {
   QuickJobDone about;
   Sequence sequence{};
@@ -191,6 +199,7 @@ struct Aircraft {
   Named<Entry> entries;
   Named<HoseRecord> hoses;
   std::vector<std::string> hose_order;
+  Named<std::vector<DecisionRecord>> decisions;  ///< by position, in the order in which they fell
   Named<QuickJobRecord> quick_jobs;
   Named<Bung> bungs;  ///< fitted now
   std::vector<MassRevised> masses;

@@ -100,6 +100,12 @@ std::string_view describe(describe::Choices<FlyDecision>& c) {
       .has(FlyDecision::ground, "ground", "stay on the ground until closed");
   return "fly-decision";
 }
+std::string_view describe(describe::Choices<PartDecision>& c) {
+  c.has(PartDecision::renew, "renew", "renew")
+      .has(PartDecision::watch, "watch", "watch")
+      .has(PartDecision::leave, "leave", "leave");
+  return "part-decision";
+}
 std::string_view describe(describe::Choices<StageStep>& c) {
   c.has(StageStep::leak_run_static, "leak-run-static", "leak run, engine stopped")
       .has(StageStep::leak_run_engine, "leak-run-engine", "leak run, engine running, uncowled")

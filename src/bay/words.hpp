@@ -89,6 +89,10 @@ std::string_view describe(describe::Choices<JointState>& c);
 enum class FlyDecision { undecided, fly, ground };
 std::string_view describe(describe::Choices<FlyDecision>& c);
 
+/// What an owner decides about a part that is fitted.
+enum class PartDecision { renew, watch, leave };
+std::string_view describe(describe::Choices<PartDecision>& c);
+
 enum class StageStep { leak_run_static, leak_run_engine, ground_run, check_flight, second_look };
 std::string_view describe(describe::Choices<StageStep>& c);
 

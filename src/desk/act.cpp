@@ -41,6 +41,8 @@ const std::vector<Act>& acts() {
       act<&read_counter>("read-counter", "Read the counters", {caution::defer}),
       act<&replace_counter>("replace-counter", "Record that a meter was exchanged, with its offset",
                             {caution::defer}),
+      act<&decide_part>("decide-part", "Decide to renew, watch or leave a part, with the reason",
+                        {caution::defer, caution::dates_are_yours}),
       act<&plan_change>("plan-change", "Plan one thing to be altered, with its grade",
                         {caution::redundant_pair, caution::defer}, true),
       act<&change_done>("change-done", "Record that a change is made and how it was proved",
@@ -116,6 +118,8 @@ const std::vector<View>& views() {
       view<&entry_draft>("entry-draft", "The text that an entry would have, and what is missing"),
       view<&history>("history", "What happened, newest first, corrections beside it"),
       view<&position_page>("position", "Everything about one position"),
+      view<&decide_page>("decide", "Renew, watch or leave: every part with its evidence"),
+      view<&evidence_of>("part-evidence", "Renew, watch or leave: one part with its evidence"),
       view<&hose_page>("hose", "One hose: its drawing, its proof tests"),
       view<&instruments_page>("instruments", "Own test equipment"),
       view<&export_sheet>("sheet", "The aircraft sheet of what is in the binder")};

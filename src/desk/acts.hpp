@@ -54,6 +54,20 @@ std::string_view describe(describe::Fields<PartFitted>& f);
 [[nodiscard]] Simple decide_defect(const bay::DefectDecided& in, const Desk& desk);
 [[nodiscard]] Simple close_defect(const bay::DefectClosed& in, const Desk& desk);
 
+// renew, watch or leave (acts_decide.cpp)
+struct DecidePart {
+  std::string aircraft, position;
+  bay::PartDecision decision{bay::PartDecision::watch};
+  std::string reason;
+  std::optional<bay::Date> look_again;
+  std::string cost;
+  std::string by;
+};
+std::string_view describe(describe::Fields<DecidePart>& f);
+/// The evidence as it stands goes into the record with the decision.
+/// @return missing (nothing is fitted there), out_of_range (a day to look again that is past)
+[[nodiscard]] Simple decide_part(const DecidePart& in, const Desk& desk);
+
 // changes, joints (acts_work.cpp)
 [[nodiscard]] Simple plan_change(const bay::ChangePlanned& in, const Desk& desk);
 [[nodiscard]] Simple change_done(const bay::ChangeDone& in, const Desk& desk);

@@ -174,17 +174,8 @@ Checked<PositionPage> position_page(const OfPosition& in, const bay::State& stat
           i.to ? quantity::print_date(*i.to) : "",
           {},
           i.why_removed};
-      const auto* engine = aircraft.engine_hours();
-      if (engine != nullptr) {
-        const auto from = i.from_counters.find(engine->about.id);
-        const auto until = i.to ? i.to_counters.find(engine->about.id) : i.to_counters.end();
-        const auto now = engine->now();
-        if (from != i.from_counters.end() &&
-            (i.to ? until != i.to_counters.end() : now.has_value())) {
-          line.hours =
-              life::say((i.to ? until->second : *now) - from->second, life::CountUnit::hours);
-        }
-      }
+      if (const auto hours = hours_served(aircraft, i))
+        line.hours = life::say(*hours, life::CountUnit::hours);
       out.installations.push_back(std::move(line));
     }
   }

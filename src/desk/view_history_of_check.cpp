@@ -1,7 +1,7 @@
 // One check over hours and calendar: its readings and what they tell together.
 #include "desk/lookup.hpp"
+#include "desk/trend_of.hpp"
 #include "desk/views.hpp"
-#include "evidence/reading_trend.hpp"
 
 namespace wm::desk {
 namespace {
@@ -25,12 +25,8 @@ evidence::ReadingTrendInput asked(const bay::CheckRecord& check, const CheckLimi
   return out;
 }
 
-void add_trend(CheckHistory& out, const bay::CheckRecord& check, const CheckLimits& limits,
-               const Context& context) {
-  const auto in = asked(check, limits);
-  if (in.readings.size() < 2) return;
-  const auto told = evidence::reading_trend(in, context);
-  // Readings of another kind than their limits: the plot says enough.
+void add_trend(CheckHistory& out, const bay::CheckRecord& check, const Context& context) {
+  const auto told = trend_of(check, context);
   if (!told) return;
   out.trend_lines = told->lines;
   out.trend_notes = told->notes;
@@ -41,6 +37,16 @@ void add_trend(CheckHistory& out, const bay::CheckRecord& check, const CheckLimi
 }
 
 }  // namespace
+
+std::optional<evidence::ReadingTrendAnswer> trend_of(const bay::CheckRecord& check,
+                                                     const Context& context) {
+  const auto in = asked(check, limits_of(check.about));
+  if (in.readings.size() < 2) return std::nullopt;
+  auto told = evidence::reading_trend(in, context);
+  // Readings of another kind than their limits: the plot says enough.
+  if (!told) return std::nullopt;
+  return std::move(*told);
+}
 
 Checked<CheckHistory> check_history(const OfCheck& in, const bay::State& state,
                                     const Context& context) {
@@ -86,7 +92,7 @@ Checked<CheckHistory> check_history(const OfCheck& in, const bay::State& state,
     }
     out.points.push_back(std::move(point));
   }
-  add_trend(out, check, limits, context);
+  add_trend(out, check, context);
   return out;
 }
 

@@ -4,6 +4,7 @@
 #include "desk/act.hpp"
 #include "desk/acts.hpp"
 #include "desk/due_list.hpp"
+#include "desk/part_evidence.hpp"
 #include "desk/sheet.hpp"
 #include "desk/stage_state.hpp"
 
@@ -310,6 +311,14 @@ struct PositionPage {
 };
 std::string_view describe(describe::Fields<PositionPage>& f);
 
+/// Every part that sits in a position, those that the record asks most for first.
+struct DecidePage {
+  Header header;
+  std::vector<PartEvidence> parts;
+  std::int64_t renew{}, watch{}, leave{};
+};
+std::string_view describe(describe::Fields<DecidePage>& f);
+
 struct OfHose {
   std::string aircraft, hose;
 };
@@ -358,6 +367,9 @@ using describe::Context;
 [[nodiscard]] Checked<HistoryPage> history(const HistoryWanted&, const bay::State&, const Context&);
 [[nodiscard]] Checked<PositionPage> position_page(const OfPosition&, const bay::State&,
                                                   const Context&);
+[[nodiscard]] Checked<DecidePage> decide_page(const OfAircraft&, const bay::State&, const Context&);
+[[nodiscard]] Checked<PartEvidence> evidence_of(const OfPosition&, const bay::State&,
+                                                const Context&);
 [[nodiscard]] Checked<HosePage> hose_page(const OfHose&, const bay::State&, const Context&);
 [[nodiscard]] Checked<InstrumentsPage> instruments_page(const Nothing&, const bay::State&,
                                                         const Context&);

@@ -132,6 +132,10 @@ struct Words {
     return fmt::format("Hose {} proved at {} for {}: {}", e.hose, e.test_pressure.text, e.held.text,
                        e.words);
   }
+  std::string operator()(const bay::PartDecided& e) const {
+    return fmt::format("Decided for {}: {}{}", e.position, bay::label(e.decision),
+                       with(e.reason, ": "));
+  }
   std::string operator()(const bay::AttachmentAdded& e) const {
     return fmt::format("Attached: {}{}", e.name, with(e.caption, ": "));
   }

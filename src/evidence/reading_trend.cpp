@@ -321,6 +321,7 @@ class Work {
     const double early = meets(run, fast, at_limit);
     out.when = when(middle);
     out.earliest = when(early);
+    out.ahead = std::max(0.0, early - now);
     const bool may_never = slow == 0.0 || (slow > 0) != rises;
     if (!may_never) out.latest = when(meets(run, slow, at_limit));
     const auto span = may_never ? fmt::format("{} at the earliest, perhaps never", out.earliest)

@@ -58,6 +58,7 @@ struct StepFound {
 struct LimitMet {
   std::string limit;
   std::string when, earliest, latest;  ///< latest empty: perhaps never
+  double ahead{};  ///< of the last reading, earliest: hours or days, as the trend counts
   std::string words;
 };
 

@@ -75,6 +75,7 @@ std::string_view describe(describe::Fields<LimitMet>& f) {
   f.has<&L::limit>("limit", "Limit");
   f.has<&L::when>("when", "Met at");
   f.has<&L::earliest>("earliest", "At the earliest");
+  f.has<&L::ahead>("ahead", "Ahead of the last reading at the earliest, in hours or days");
   f.has<&L::latest>("latest", "At the latest");
   f.has<&L::words>("words", "In words");
   return "limit-met";

@@ -37,6 +37,11 @@ const hose = {
 };
 const bungs = [{ id: "red cap 3", where: "oil-cooler outlet", since: "2026-11-24" }];
 const defects = [{ id: "defect-1", text: "oil film below cylinder 4", position: "cylinder-4", happened: "2026-10-04", decision: "fly", reason: "seeps, watched", until: "2026-12-31", closed: false, how: "", photos: [] }];
+const evidence = (position, position_name, leans) => ({
+  position, position_name, system: "oil", part: `${position}-1`, description: position_name, grave: true, leans, because: leans === "leave" ? "nothing on record asks for more" : "10-year limit: 128 of 120 months, past a limit that binds: renew, or do what the limit asks",
+  lines: [{ topic: "limit", words: "10-year limit: 128 of 120 months", source: "hose maker's sheet (maker, mandatory)", ...(leans === "leave" ? {} : { leans }) }, { topic: "age", words: "cured 2016-02-01, 10.8 years ago", source: "" }],
+  decided: leans === "watch" ? "watch" : "", decided_on: leans === "watch" ? "2026-06-01" : "", decided_why: "read again in spring", look_again_due: leans === "watch", stage: "",
+});
 const change = (id, title, stage, state) => ({ id, title, position: "oil-cooler", position_name: "Oil cooler", system: "oil", grade: "renewed", kind: "ordinary", stage, state, new_part: "hose, PTFE", document: "", note: "", joints: ["upper-engine", "upper-cooler"], after: [], together: [] });
 const stage = {
   id: "stage-1", title: "Stage 1: hoses and harness", state: "planned", state_label: "planned", reason: "", ground_only: false, changes: ["change-1", "change-2"],
@@ -71,6 +76,8 @@ export const views = {
   measure: () => ({ header: top, groups: [{ id: "left-harness", title: "Left ignition harness", checks }], instruments: [{ id: "bench-meter", name: "Bench multimeter", serial: "M-1", calibrated: "2026-02-03", calibration_due: "2027-02-03", state: "calibration in date", found_bad: "", ranges: ["6 kohm", "60 kohm"], range_accuracy: ["+-(0.9 % of reading + 2 digits)", "+-(0.9 % of reading + 2 digits)"] }] }),
   "judge-reading": judge,
   "check-history": () => ({ check: checks[1], lowest: 3, highest: 8, trend: "the part drifts: +0.9 kohm in 100 h", trend_lines: ["the part drifts: +0.9 kohm in 100 h (0.8 kohm to 1.1 kohm), p 0.017"], trend_notes: ["A projection says what happens if nothing changes; it is no permission to wait."], line: { from_at: 850, to_at: 1137, from_value: 5.2, to_value: 7.9 }, points: [[850, 5.2], [930, 5.9], [1010, 6.4], [1062, 7.1], [1137, 7.94]].map(([h, y], i) => ({ event: `e${i}`, day: `202${2 + i}-11-14`, part: "", value: `${y} kohm`, verdict: "conforms", words: "", instrument: "bench-meter", range: "60 kohm", number: y, uncertainty: 0.2, engine_hours: h, corrected: i === 2 })) }),
+  decide: () => ({ header: top, parts: [evidence("oil-cooler", "Oil cooler", "renew"), evidence("left-harness", "Left ignition harness", "watch"), evidence("fuel-pump", "Fuel pump", "leave")], renew: 1, watch: 1, leave: 1 }),
+  "part-evidence": () => evidence("oil-cooler", "Oil cooler", "renew"),
   position: () => ({ id: "oil-cooler", name: "Oil cooler", system: "oil", chapter: "7921", area: "right rear", redundant_with: "", note: "", installations: [{ part: "p1", description: "Oil cooler, 10 rows", serial: "A1", cured: "", assembled: "", from: "2019-05-01", to: "", hours: "640.2 h", why_removed: "" }], limits: ahead, checks, joints, defects }),
   entries: () => ({ header: top, entries: [{ id: "entry-1", about: "stage-0", purpose: "checks judged, stage closed", text: "Upper oil hose renewed.\nLeak run dry.", name: "A. Owner", signer: "owner", certificate: "", happened: "2026-05-01", event: "e4", sequence: 201, amended_after_signature: true }] }),
   "entry-draft": () => ({ text: "Upper oil hose renewed.\nLeak run: dry.", missing: stage.missing_to_open, unsigned_notes: ["A person signs this text; the program drafts it and judges nothing."] }),

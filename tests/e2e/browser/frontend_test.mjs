@@ -33,7 +33,7 @@ async function visit(page, hash) {
 const choose = (page, name) => page.getByRole("radio", { name, exact: true }).check();
 
 const pages = [
-  "#/bay", "#/bay/defect", "#/bay/position/oil-cooler", "#/work", "#/work/stage/stage-1", "#/work/joints", "#/work/joint/upper-engine", "#/work/sign/stage-1/opens-stage", "#/work/all", "#/work/bench", "#/work/bench/conformity", "#/work/bench/mass-balance", "#/work/bench/line-element",
+  "#/bay", "#/bay/defect", "#/bay/position/oil-cooler", "#/work", "#/work/stage/stage-1", "#/work/decide", "#/work/decide/oil-cooler", "#/work/joints", "#/work/joint/upper-engine", "#/work/sign/stage-1/opens-stage", "#/work/all", "#/work/bench", "#/work/bench/conformity", "#/work/bench/mass-balance", "#/work/bench/line-element",
   "#/measure", "#/measure/group/left-harness/left-lead-2", "#/measure/check/left-lead-2", "#/measure/act/defect", "#/measure/act/measure", "#/runs", "#/runs/view/trend", "#/record", "#/record/waiting", "#/work/bench/nowhere",
 ];
 for (const size of [phone, laptop]) {

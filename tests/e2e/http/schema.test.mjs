@@ -103,7 +103,7 @@ async function views() {
   const copy = join(at, "copy.binder");
   copyFileSync(join(at, "pebblewing.binder"), copy);
   const full = await serve(copy);
-  const inputs = { choices: [{ of: "joint" }], position: [{ position: "fuel-hose-strainer" }], "check-history": [{ check: "left-lead-1" }], hose: [{ hose: "oil-hose-lower" }],
+  const inputs = { choices: [{ of: "joint" }], position: [{ position: "fuel-hose-strainer" }], "check-history": [{ check: "left-lead-1" }], hose: [{ hose: "oil-hose-lower" }], "part-evidence": [{ position: "fuel-hose-strainer" }],
     "judge-reading": [{ check: "left-lead-1", value: "7.9 kohm", instrument: "bench-meter", range: "60 kohm" }],
     "entry-draft": [{ about: "winter-2026-carburettor-hose", purpose: "opens-stage" }] };
   let seen = 0;

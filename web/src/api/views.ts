@@ -32,6 +32,12 @@ export interface BayAnswer {
   marks: Mark[]; plan: PlanSpot[]; ahead: DueRow[]; open_joints: JointLine[]; bungs: BungLine[]; defects: DefectLine[];
   oddities: string[];
 }
+export interface EvidenceLine { topic: string; words: string; source: string; leans?: string }
+export interface PartEvidence {
+  position: string; position_name: string; system: string; part: string; description: string; grave: boolean; leans: string; because: string;
+  lines: EvidenceLine[]; decided: string; decided_on: string; decided_why: string; look_again_due: boolean; stage: string;
+}
+export interface DecideAnswer { header: Header; parts: PartEvidence[]; renew: number; watch: number; leave: number }
 export interface ChangeLine {
   id: string; title: string; position: string; position_name: string; system: string; grade: string; kind: string;
   stage: string; state: string; new_part: string; document: string; note: string;

@@ -25,6 +25,7 @@ export const arrangements: { [act: string]: Arrangement } = {
   "quick-job": { first: ["what", "limits", "quantity", "text", "by"], button: "Job done", remember: ["by"] },
   "note-defect": { first: ["text"], button: "Keep" },
   "decide-defect": { now: true, first: ["decision", "reason", "until"], button: "Decide" },
+  "decide-part": { now: true, first: ["decision", "reason", "look_again", "cost", "by"], button: "Decide", remember: ["by"] },
   "close-defect": { first: ["how", "change"], button: "Close the defect" },
   "open-stage": { first: ["name", "signer", "certificate"], button: "Sign it open", remember: ["name", "signer", "certificate"] },
   "close-stage": { first: ["name", "signer", "certificate"], button: "Sign it closed", remember: ["name", "signer", "certificate"] },

@@ -6,6 +6,7 @@ import { BayPage, DefectsPage } from "./bay";
 import { BenchPage, CalculationPage } from "./bench";
 import { ActPage } from "./act";
 import { CausesDoor } from "./causes";
+import { DecideDoor } from "./decide";
 import { DefectPage } from "./defect";
 import { HoseDoor, KeptHoseDoor } from "./hose";
 import { JointPage, JointsPage } from "./joints";
@@ -44,6 +45,7 @@ export function Page(props: { route: Route }): JSX.Element {
       if (first === "joint" && name) return <JointPage id={name} state={query["state"]} />;
       if (first === "causes") return <CausesDoor query={query} />;
       if (first === "staging") return <StagingDoor />;
+      if (first === "decide") return <DecideDoor position={name} />;
       if (first === "quick") return <QuickPage />;
       if (first === "hose") return <HoseDoor query={query} />;
       if (first === "hoses" && name) return <KeptHoseDoor id={name} />;
@@ -63,7 +65,7 @@ export function Page(props: { route: Route }): JSX.Element {
 }
 
 const titles: { [first: string]: string } = {
-  bench: "Bench", all: "Everything", defect: "Write down a defect", defects: "Open defects", due: "All that is due", joints: "Joints", quick: "Quick job", hose: "Hose sheet", hoses: "Hose", staging: "What flies together", causes: "What it may be",
+  bench: "Bench", all: "Everything", defect: "Write down a defect", defects: "Open defects", due: "All that is due", joints: "Joints", quick: "Quick job", hose: "Hose sheet", hoses: "Hose", staging: "What flies together", causes: "What it may be", decide: "Renew, watch or leave",
   history: "History", waiting: "Not yet recorded", sign: "Sign", correct: "Correct", stage: "Stage", joint: "Joint", group: "Reading", check: "Check", position: "Position",
 };
 

@@ -38,6 +38,7 @@ export function PositionPage(props: { id: string }): JSX.Element {
         {p.checks.length === 0 ? <p class="none">Nothing is read here.</p> : <ul class="stripes">{p.checks.map((c) => <li key={c.id}><CheckStripe check={c} /></li>)}</ul>}
         <div class="form-acts">
           <a class="button" href={address("work", ["act", "plan-change"], { "start.position": p.id, back: "#/work" })}>Plan a change here</a>
+          {p.installations.some((i) => i.to === "") ? <a class="button" href={address("work", ["decide", p.id])}>Renew, watch or leave</a> : null}
           <a class="button" href={address("bay", ["act", "note-defect"], { position: p.id, back })}>Defect here</a>
         </div>
       </section>

@@ -62,6 +62,7 @@ export function WorkPage(): JSX.Element {
         <h2>At hand</h2>
         <ul class="index">
           <Hand to={address("work", ["quick"])} name="Quick job" words="Oil, plugs, battery: one screen" />
+          <Hand to={address("work", ["decide"])} name="Renew, watch or leave" words="Each part with what the record says about it" />
           <Hand to={address("work", ["staging"])} name="What flies together" words="Changes put into stages, with the price of every arrangement" />
           <Hand to={address("work", ["causes"])} name="What it may be" words="From a symptom to the next thing to look at" />
           <Hand to={address("work", ["joints"])} name="Joints, bungs, cowl" words={`${work.header.open_joints} open, ${work.header.bungs} fitted, cowl ${work.header.cowl_closed ? "closed" : "open"}`} />

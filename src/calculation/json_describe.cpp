@@ -261,6 +261,7 @@ Json cautions_tree(std::span<const describe::Caution> cautions) {
     auto one = Json::object();
     one["id"] = c.id;
     one["text"] = c.text;
+    if (c.first) one["first"] = true;
     out.push_back(std::move(one));
   }
   return out;

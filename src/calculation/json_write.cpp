@@ -332,7 +332,8 @@ const quantity::Unit& shown_unit(const describe::NumberValue& value, quantity::U
   const auto& of_set = quantity::default_unit(value.kind, set);
   const auto& us = quantity::default_unit(value.kind, quantity::UnitSet::us_customary);
   const auto& si = quantity::default_unit(value.kind, quantity::UnitSet::si);
-  if (value.text.empty() || us.symbol != si.symbol) return of_set;
+  if (value.text.empty()) return quantity::readable_unit(value.kind, value.si, set);
+  if (us.symbol != si.symbol) return of_set;
   const auto parsed = quantity::parse_measured(value.text, value.kind);
   const auto* typed = parsed ? quantity::find_unit(value.kind, parsed->value.unit) : nullptr;
   return typed != nullptr ? *typed : of_set;

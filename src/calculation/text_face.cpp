@@ -242,6 +242,21 @@ void describe_fields(const Type& type, std::size_t indent, std::string& out) {
   }
 }
 
+/// What must be so before anybody begins stands above everything else.
+std::string first_cautions(std::span<const describe::Caution> cautions) {
+  std::string out;
+  for (const auto& c : cautions) {
+    if (c.first) tail_line(out, "first", c.text);
+  }
+  if (!out.empty()) out += '\n';
+  return out;
+}
+void other_cautions(std::span<const describe::Caution> cautions, std::string& out) {
+  for (const auto& c : cautions) {
+    if (!c.first) tail_line(out, "caution", c.text);
+  }
+}
+
 }  // namespace
 
 Problems read_key_values(std::span<const std::string_view> pairs, const Type& type, void* out) {
@@ -285,10 +300,11 @@ Checked<Worded> call_words(const describe::Calculation& calculation,
   if (!problems.empty()) return Fail(std::move(problems));
   const bool finding = is_finding(*calculation.output, answer->get());
   if (json) return Worded{detail::answer_json(calculation, answer->get(), wanted), finding};
-  auto out = write_text(*calculation.output, answer->get(), wanted);
+  auto out = first_cautions(calculation.cautions);
+  out += write_text(*calculation.output, answer->get(), wanted);
   out += '\n';
   for (const auto& s : calculation.sources) tail_line(out, "source", source_line(s));
-  for (const auto& c : calculation.cautions) tail_line(out, "caution", c.text);
+  other_cautions(calculation.cautions, out);
   return Worded{std::move(out), finding};
 }
 
@@ -309,13 +325,14 @@ bool is_finding(const Type& type, const void* answer) {
 }
 
 std::string describe_text(const describe::Calculation& calculation) {
-  std::string out = fmt::format("{}: {}\n\nInput\n", calculation.name, calculation.purpose);
+  std::string out = first_cautions(calculation.cautions);
+  out += fmt::format("{}: {}\n\nInput\n", calculation.name, calculation.purpose);
   describe_fields(*calculation.input, 2, out);
   out += "\nAnswer\n";
   describe_fields(*calculation.output, 2, out);
   out += '\n';
   for (const auto& s : calculation.sources) tail_line(out, "source", source_line(s));
-  for (const auto& c : calculation.cautions) tail_line(out, "caution", c.text);
+  other_cautions(calculation.cautions, out);
   tail_line(out, "version", std::to_string(calculation.version));
   return out;
 }

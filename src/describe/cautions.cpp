@@ -13,11 +13,13 @@ const Caution propeller{
 const Caution cranking{
     "cranking",
     "Cranking test: fuel off, ignition proven dead, somebody at the switch, nobody near the "
-    "propeller, and keep to the starter's duty limit."};
+    "propeller, and keep to the starter's duty limit.",
+    true};
 const Caution compression{
     "compression",
     "Air pressure in a cylinder turns the propeller. Two people; the one at the propeller "
-    "commands."};
+    "commands.",
+    true};
 const Caution fuel_vapour{
     "fuel-vapour",
     "Fuel, vapour and static: bond container and aircraft, no source of ignition, ventilate, "

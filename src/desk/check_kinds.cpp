@@ -76,6 +76,21 @@ const CheckKindNote& note_of(bay::CheckKind kind) {
   return at == k_notes.end() ? k_notes.back() : *at;
 }
 
+const describe::Caution* caution_of(const bay::CheckDescribed& check) {
+  if (check.kind == CheckKind::compression) return &describe::caution::compression;
+  const auto cranks = [](std::string_view text) {
+    return text.find("cranking") != std::string_view::npos;
+  };
+  const bool by_words = cranks(check.title) || cranks(check.probes) || cranks(check.procedure);
+  const bool by_kind = check.kind == CheckKind::contactor_contacts;
+  return by_words || by_kind ? &describe::caution::cranking : nullptr;
+}
+
+bool is_drop(bay::CheckKind kind) {
+  return kind == CheckKind::voltage_drop || kind == CheckKind::contactor_contacts ||
+         kind == CheckKind::bond;
+}
+
 bool reads_in(bay::CheckKind kind, std::string_view unit) {
   const auto& note = note_of(kind);
   return unit.empty() || note.reads.empty() || std::ranges::any_of(note.reads, [&](KindOf k) {

@@ -4,7 +4,9 @@
 
 #include <span>
 
+#include "bay/payloads.hpp"
 #include "bay/words.hpp"
+#include "describe/catalogue.hpp"
 #include "quantity/quantity.hpp"
 
 namespace wm::desk {
@@ -18,6 +20,13 @@ struct CheckKindNote {
 
 /// @return the note of `kind`; for kinds with nothing to say one that reads anything.
 [[nodiscard]] const CheckKindNote& note_of(bay::CheckKind kind);
+
+/// What must be read before this check is begun; nullptr: nothing of its own. Cranking is told by
+/// the check's own words too, so that an owner's check has it.
+[[nodiscard]] const describe::Caution* caution_of(const bay::CheckDescribed& check);
+
+/// Is this kind a drop over a joint, whose sign only says which way round the probes were?
+[[nodiscard]] bool is_drop(bay::CheckKind kind);
 
 /// Can this kind of check be read in `unit`? An empty unit can.
 [[nodiscard]] bool reads_in(bay::CheckKind kind, std::string_view unit);

@@ -130,6 +130,44 @@ Problems wrong_kinds(const bay::ReadingTaken& reading, const CheckLimits& limits
   return problems;
 }
 
+/// A drop has a size; its sign says only which way round the probes were.
+bool turn_drops(bay::ReadingTaken& reading, bay::CheckKind kind) {
+  if (!is_drop(kind)) return false;
+  bool turned = false;
+  const auto turn = [&](describe::AnyQuantity& value) {
+    if (value.kind != quantity::KindOf::voltage || value.si >= 0.0) return;
+    value.si = -value.si;
+    value.text.clear();
+    turned = true;
+  };
+  if (reading.value) turn(*reading.value);
+  std::ranges::for_each(reading.repeats, turn);
+  return turned;
+}
+
+constexpr double k_digits_below_nought = 5.0;  // what a nulled meter may show: common practice
+
+/// A meter that was not nulled shows less than nothing.
+Problems negative_resistances(const bay::ReadingTaken& reading) {
+  Problems problems;
+  const auto look = [&](const describe::AnyQuantity& value, std::string path) {
+    if (value.kind != quantity::KindOf::resistance) return;
+    if (value.si >= -k_digits_below_nought * value.resolution_si) return;
+    problems.push_back(
+        {Kind::out_of_range,
+         std::move(path),
+         fmt::format("`{}`: a resistance is not negative", value.text),
+         "a resistance of 0 or more",
+         "85.2 ohm",
+         "null the meter with its probes together, take power off the circuit, then read again",
+         {}});
+  };
+  if (reading.value) look(*reading.value, "value");
+  for (std::size_t i = 0; i < reading.repeats.size(); ++i)
+    look(reading.repeats[i], fmt::format("repeats/{}", i));
+  return problems;
+}
+
 /// Where no document gives a limit: nothing is judged, what there is is shown.
 Judged without_limit(const bay::ReadingTaken& reading) {
   Judged out;
@@ -185,16 +223,20 @@ CheckLimits limits_of(const bay::CheckDescribed& check) {
   return out;
 }
 
-Checked<Judged> judge(const bay::ReadingTaken& reading, const bay::State& state,
+Checked<Judged> judge(const bay::ReadingTaken& as_entered, const bay::State& state,
                       const describe::Context& context) {
-  const auto& aircraft = aircraft_of(state, reading.aircraft);
-  const auto& check = aircraft.checks.find(reading.check)->second;
+  const auto& aircraft = aircraft_of(state, as_entered.aircraft);
+  const auto& check = aircraft.checks.find(as_entered.check)->second;
+  bay::ReadingTaken reading = as_entered;
+  const bool turned = turn_drops(reading, check.about.kind);
   if (reading.value && reading.over_range) {
     return Fail(Problems{
         problem(Kind::conflict, "value", "a reading is either a value or over range, not both")});
   }
   const auto limits = limits_of(check.about);
   if (auto problems = wrong_kinds(reading, limits, check.about.unit); !problems.empty())
+    return Fail(std::move(problems));
+  if (auto problems = negative_resistances(reading); !problems.empty())
     return Fail(std::move(problems));
   Judged out;
   const auto instrument = state.instruments.find(reading.instrument);
@@ -242,6 +284,7 @@ Checked<Judged> judge(const bay::ReadingTaken& reading, const bay::State& state,
     out.working = limits.working;
     out.working.insert(out.working.end(), answer->working.begin(), answer->working.end());
   }
+  if (turned) out.reason += " The reading was negative: the probes were the other way round.";
   if (instrument != state.instruments.end()) {
     const auto note = instrument_note(instrument->second, context);
     if (!note.empty()) out.next += (out.next.empty() ? "" : " ") + note;

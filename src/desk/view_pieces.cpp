@@ -90,6 +90,7 @@ CheckLine check_line(const bay::CheckRecord& check) {
   if (limits.highest) out.highest_number = number(*limits.highest);
   out.not_tested = note_of(a.kind).not_tested;
   out.calculation = note_of(a.kind).calculation;
+  if (const auto* caution = caution_of(a)) out.caution = caution->text;
   out.verdict = "not-tested";
   const auto* last = check.latest();
   if (last == nullptr) return out;

@@ -165,6 +165,7 @@ struct CheckLine {
   bool stands_out{};
   std::string not_tested;   ///< what a conforming reading leaves open
   std::string calculation;  ///< which one goes further, by its name in the catalogue
+  std::string caution;      ///< to be read before it is begun; may be empty
 };
 std::string_view describe(describe::Fields<CheckLine>& f);
 struct CheckGroup {

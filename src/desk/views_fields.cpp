@@ -216,6 +216,7 @@ std::string_view describe(describe::Fields<CheckLine>& f) {
   f.has<&CheckLine::stands_out>("stands_out", "Stands out");
   f.has<&CheckLine::not_tested>("not_tested", "What a reading leaves open");
   f.has<&CheckLine::calculation>("calculation", "Calculation that goes further");
+  f.has<&CheckLine::caution>("caution", "To be read before it is begun");
   return "check-line";
 }
 

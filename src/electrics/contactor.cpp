@@ -132,12 +132,18 @@ class Contactor {
 
   void contacts() {
     if (!in_.contact_drop) return item("contacts", Verdict::not_tested, "no drop under load read");
-    const Known r = detail::resistance_of(known(*in_.contact_drop), known(*in_.contact_current));
+    Known drop = known(*in_.contact_drop);
+    if (drop.value < 0.0) {
+      drop.value = -drop.value;
+      out_.notes.emplace_back(
+          "The drop is negative: the probes were the other way round. Its size counts.");
+    }
+    const Known r = detail::resistance_of(drop, known(*in_.contact_current));
     out_.contact = quantity::Resistance{r.value};
     out_.contact_doubt = quantity::Resistance{r.doubt};
-    out_.working.push_back(
-        fmt::format("contacts: {} V / {} A = {} +-{}", pencil(in_.contact_drop->value.si),
-                    pencil(in_.contact_current->value.si), milliohm(r.value), milliohm(r.doubt)));
+    out_.working.push_back(fmt::format("contacts: {} V / {} A = {} +-{}", pencil(drop.value),
+                                       pencil(in_.contact_current->value.si), milliohm(r.value),
+                                       milliohm(r.doubt)));
     if (in_.contact_limit) {
       const auto verdict = evidence::judge_upper(r.value, r.doubt, in_.contact_limit->value.si);
       item("contacts", verdict,
@@ -148,8 +154,8 @@ class Contactor {
     item("contacts", Verdict::not_tested,
          fmt::format("{} +-{}; no maker's limit. Advice: 0.2 V in to out under load is worn; this "
                      "is {} V",
-                     milliohm(r.value), milliohm(r.doubt), pencil(in_.contact_drop->value.si)));
-    if (in_.contact_drop->value.si >= k_contact_advice) {
+                     milliohm(r.value), milliohm(r.doubt), pencil(drop.value)));
+    if (drop.value >= k_contact_advice) {
       out_.do_next.emplace_back("renew the contactor (advice: 0.2 V or more under load)");
     }
   }

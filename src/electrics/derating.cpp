@@ -157,6 +157,8 @@ std::optional<double> bundle_column(std::string_view size, double rating_celsius
   const auto& table = tables::wire_aircraft_copper;
   const auto row = detail::row_of(table, size);
   if (!row || rating_celsius < 105.0 - 1e-9) return std::nullopt;
+  // Only a row that was read can hold a wire back or let it pass.
+  if (detail::provenance(table, *row) != "read") return std::nullopt;
   const auto* column = rating_celsius < 150.0 - 1e-9
                            ? "bundle-105"
                            : (rating_celsius < 200.0 - 1e-9 ? "bundle-150" : "bundle-200");

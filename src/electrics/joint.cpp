@@ -28,7 +28,13 @@ constexpr double k_least_current = 1.0;  // ampere, four-wire bond test: common 
 template <class Answer>
 Known drop_of(const MeasuredVoltage& drop, const std::optional<MeasuredVoltage>& reversed,
               Answer& out) {
-  const Known one = known(drop);
+  Known one = known(drop);
+  // Probes the other way round, or current the other way: a drop has a size, a resistance no sign.
+  if (one.value < 0.0) {
+    one.value = -one.value;
+    out.notes.emplace_back(
+        "The reading is negative: the probes were the other way round. Its size counts.");
+  }
   if (!reversed) {
     out.notes.emplace_back(
         "One polarity only: read the other way round too, and the mean takes a "
@@ -37,11 +43,11 @@ Known drop_of(const MeasuredVoltage& drop, const std::optional<MeasuredVoltage>&
   }
   Known other = known(*reversed);
   other.value = std::abs(other.value);
-  const Known both = detail::mean({std::abs(one.value), one.doubt}, other);
+  const Known both = detail::mean(one, other);
   out.working.push_back(fmt::format("both polarities: ({} + {}) / 2 = {} mV",
-                                    pencil(1e3 * std::abs(one.value)), pencil(1e3 * other.value),
+                                    pencil(1e3 * one.value), pencil(1e3 * other.value),
                                     pencil(1e3 * both.value)));
-  if (std::abs(std::abs(one.value) - other.value) > std::hypot(one.doubt, other.doubt)) {
+  if (std::abs(one.value - other.value) > std::hypot(one.doubt, other.doubt)) {
     out.notes.emplace_back(
         "The two polarities differ by more than the meter's doubt: a thermal "
         "voltage, or the contact moved. Let it settle and repeat.");
@@ -139,13 +145,32 @@ class Bonding {
     }
     const auto& table = tables::bond_limits;
     const auto row = static_cast<std::size_t>(in_.bond);
+    // Only a row that was read can be a limit; any other would be advice.
+    if (detail::provenance(table, row) != "read") {
+      problems.push_back(problem("limit", Kind::missing,
+                                 "the figure on record for this bond is advice and can't judge",
+                                 "the limit that applies, with its document", "2.5 mohm"));
+      return;
+    }
     out_.limit = {detail::figure(table, row, "limit").value_or(0.0) / 1e3};
     out_.strict = detail::word(table, row, "strict") == "below";
     out_.limit_from = std::string(detail::word(table, row, "source"));
   }
 
   void check(Problems& problems) const {
-    if (!by_drop()) return;
+    if (!by_drop()) {
+      if (in_.reading && in_.reading->value.si < -known(*in_.reading).doubt) {
+        problems.push_back(problem("reading", Kind::conflict, "a resistance is not negative",
+                                   "null the instrument with its clips together, then read again",
+                                   "1.8 mohm"));
+      }
+      return;
+    }
+    if (in_.reading && !in_.drop) {
+      problems.push_back(problem(
+          "instrument", Kind::conflict, "a reading in milliohm, but by the millivolt method",
+          "say which instrument read it, or enter drop and current", "bonding-meter"));
+    }
     if (in_.drop && !in_.current) {
       problems.push_back(problem("current", Kind::missing,
                                  "a drop without its current gives no resistance",

@@ -33,9 +33,9 @@ struct JointDropAnswer {
   std::vector<std::string> working;
 };
 
-/// r = V / I, U_r = sqrt(U_V^2 + (r U_I)^2) / I; both polarities are averaged, which takes a
-/// thermal voltage off. The verdict needs a limit entered: there is none in any text read; what a
-/// good lug joint has (0.05 to 0.2 mohm) is advice.
+/// r = |V| / I, U_r = sqrt(U_V^2 + (r U_I)^2) / I: probes the other way round change no verdict;
+/// both polarities are averaged, which takes a thermal voltage off. The verdict needs a limit
+/// entered: there is none in any text read; what a good lug joint has (0.05 to 0.2 mohm) is advice.
 ///
 /// @return conflict: a current of 0.
 /// @source Four-wire rule and millivolt method: MIL-PRF-39012E par. 4.6.13.1, in the notes'

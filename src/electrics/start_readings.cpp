@@ -1,6 +1,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "electrics/detail/milliohm.hpp"
 #include "electrics/detail/start_model.hpp"
@@ -14,6 +15,12 @@ using quantity::pencil;
 // A good stranded wire has 0.88 to 1.0 of its table maximum (from areas and resistivity).
 constexpr double k_least_of_maximum = 0.88;
 
+/// Probes the other way round show the same drop with its sign changed.
+Known drop_over(const StartElement& e) {
+  const Known read = known(*e.drop);
+  return {std::abs(read.value), read.doubt};
+}
+
 /// The cable as a shunt. Of several, the one that gives the least current: a bad lug on a cable
 /// only ever makes it read high.
 std::optional<Known> from_cables(const StartingInput& in, const StartModel& model,
@@ -21,8 +28,8 @@ std::optional<Known> from_cables(const StartingInput& in, const StartModel& mode
   std::optional<Known> least;
   for (std::size_t i = 0; i < in.elements.size(); ++i) {
     const StartElement& e = in.elements[i];
-    if (!model.elements[i].table_cable || !e.drop || !(e.drop->value.si > 0.0)) continue;
-    const Known drop = known(*e.drop);
+    if (!model.elements[i].table_cable || !e.drop || e.drop->value.si == 0.0) continue;
+    const Known drop = drop_over(e);
     const double low = drop.value / together(model, i);
     const double high = low / k_least_of_maximum;
     const Known found{(low + high) / 2, (high - low) / 2 + high * drop.doubt / drop.value};
@@ -69,26 +76,30 @@ std::optional<Known> current_read(const StartingInput& in, const StartModel& mod
 void shares(const StartingInput& in, StartingAnswer& out) {
   double sum = 0.0;
   for (const auto& e : in.elements) {
-    if (e.drop) sum += e.drop->value.si;
+    if (e.drop) sum += drop_over(e).value;
   }
   for (const auto& e : in.elements) {
     if (!e.drop || !(sum > 0.0)) continue;
     out.working.push_back(fmt::format("{}: {} V of {} V measured, {} %", e.name,
-                                      pencil(e.drop->value.si), pencil(sum),
-                                      quantity::significant(100 * e.drop->value.si / sum, 2)));
+                                      pencil(drop_over(e).value), pencil(sum),
+                                      quantity::significant(100 * drop_over(e).value / sum, 2)));
   }
 }
 
 void judge_one(const StartElement& e, double should, const Known& amps, StartElementAnswer& a,
                StartingAnswer& out) {
-  const Known r = resistance_of(known(*e.drop), amps);
+  const Known r = resistance_of(drop_over(e), amps);
+  if (e.drop->value.si < 0.0)
+    out.notes.push_back(fmt::format(
+        "{}: the reading is negative: the probes were the other way round. Its size counts.",
+        e.name));
   a.measured = quantity::Resistance{r.value};
   a.doubt = quantity::Resistance{r.doubt};
   a.excess = quantity::Resistance{r.value - should};
   a.standing = stands(r, should);
   out.working.push_back(fmt::format("{}: {} V / {} A = {} +-{}; should have {} at most", e.name,
-                                    pencil(e.drop->value.si), pencil(amps.value), milliohm(r.value),
-                                    milliohm(r.doubt), milliohm(should)));
+                                    pencil(drop_over(e).value), pencil(amps.value),
+                                    milliohm(r.value), milliohm(r.doubt), milliohm(should)));
 }
 
 }  // namespace

@@ -67,7 +67,7 @@ Result<ConductorFigures> aircraft(const Conductor& c, const std::string& path) {
   out.ohm_per_metre = figure(table, *row, "most-ohm").value_or(0.0) / k_thousand_feet;
   out.area_mm2 = figure(table, *row, "area").value_or(0.0) * k_circ_mil_mm2;
   out.source = detail::cited(table);
-  out.read = true;
+  out.read = detail::provenance(table, *row) == "read";
   return out;
 }
 

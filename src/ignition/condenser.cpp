@@ -1,5 +1,7 @@
 #include "ignition/condenser.hpp"
 
+#include <fmt/core.h>
+
 #include "ignition/detail/judge.hpp"
 #include "ignition/detail/problem.hpp"
 
@@ -50,6 +52,20 @@ Checked<CondenserCheckAnswer> condenser_check(const CondenserCheckInput& in,
         "hot");
   }
   out.ohmmeter = std::string(meaning(in.ohmmeter));
+  if (in.ohmmeter == OhmmeterShows::stays_low || in.ohmmeter == OhmmeterShows::over_range_at_once) {
+    // What the trade knows is no limit, but it keeps a good capacitance from passing the part.
+    PartVerdict shown;
+    shown.what = "ohmmeter";
+    shown.verdict = evidence::Verdict::undecided;
+    shown.in_words = std::string(words(shown.verdict));
+    shown.reason = out.ohmmeter;
+    shown.limit_source = "common practice, no source: advice";
+    shown.do_next.emplace_back(
+        "lift one end, take its charge off, read capacitance and ohmmeter again");
+    out.notes.push_back(fmt::format("{}: {}", shown.do_next.front(),
+                                    "the ohmmeter and the capacitance do not fit together"));
+    all.push_back(std::move(shown));
+  }
   out.figures = detail::figures(context.table("condenser-figures"), "capacitance",
                                 detail::any(in.capacitance));
   out.notes.emplace_back("lift one end first, and take its charge off before it is touched");

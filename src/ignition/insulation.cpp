@@ -10,6 +10,25 @@ namespace wm::ignition {
 
 using evidence::Verdict;
 
+namespace {
+
+/// A figure for a higher voltage says nothing about a test with less.
+void tested_with_less(const describe::Table* table, std::string_view about, double volts,
+                      std::vector<Figure>& figures) {
+  const detail::Rows rows(table);
+  std::size_t at = 0;
+  for (std::size_t i = 0; i < rows.size() && at < figures.size(); ++i) {
+    if (rows.word(i, "about") != about) continue;
+    Figure& figure = figures[at++];
+    const auto least = quantity::parse_number(rows.word(i, "test-volts"));
+    if (least && volts < *least * (1.0 - 1e-9))
+      figure.stands =
+          fmt::format("tested with less than {} V: says nothing", quantity::pencil(*least));
+  }
+}
+
+}  // namespace
+
 Checked<InsulationAnswer> judge_insulation(const InsulationReading& in, std::string_view path,
                                            std::string_view about,
                                            const describe::Context& context) {
@@ -32,6 +51,8 @@ Checked<InsulationAnswer> judge_insulation(const InsulationReading& in, std::str
   }
   out.figures =
       detail::figures(context.table("insulation-figures"), about, read.reading, in.over_range);
+  tested_with_less(context.table("insulation-figures"), about, in.test_voltage.value.si,
+                   out.figures);
   PartVerdict& v = out.judged;
   const bool too_low =
       in.test_with && in.test_voltage.value.si < in.test_with->value.si * (1.0 - 1e-9);

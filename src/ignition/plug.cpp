@@ -71,6 +71,7 @@ PartVerdict looked_at(const PlugReading& plug) {
       v.verdict = Verdict::undecided;
       v.in_words = std::string(words(v.verdict));
       v.reason = why;
+      v.limit_source = "maintenance texts, secondary source: advice";
     }
     v.do_next.emplace_back(why);
   };

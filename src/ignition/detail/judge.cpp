@@ -40,6 +40,20 @@ Problems moved(Problems problems, const WhatRead& read) {
   return problems;
 }
 
+/// Probes, test leads and ranges belong to an electrical reading; a gap, an angle or a drop of
+/// speed has none.
+bool makes_sense(evidence::NextStep step, const std::optional<AnyQuantity>& reading) {
+  using enum evidence::NextStep;
+  using quantity::KindOf;
+  if (!reading) return true;
+  const bool electrical = reading->kind == KindOf::resistance || reading->kind == KindOf::voltage ||
+                          reading->kind == KindOf::current ||
+                          reading->kind == KindOf::capacitance ||
+                          reading->kind == KindOf::resistance_per_length;
+  if (electrical) return true;
+  return step == swap_with_sibling || step == other_instrument || step == hold;
+}
+
 PartVerdict without_limit(const WhatRead& read) {
   PartVerdict out;
   out.what = read.what;
@@ -113,7 +127,9 @@ Checked<PartVerdict> judge(const WhatRead& read, const evidence::Limit& limit, c
   out.in_words = got->in_words;
   out.reason = got->reason;
   out.limit_source = limit.source().empty() ? "limit entered, source not given" : limit.source();
-  for (const evidence::NextStep step : got->do_next) out.do_next.emplace_back(words(step));
+  for (const evidence::NextStep step : got->do_next) {
+    if (makes_sense(step, read.reading)) out.do_next.emplace_back(words(step));
+  }
   return out;
 }
 

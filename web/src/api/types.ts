@@ -47,6 +47,8 @@ export interface Source {
 export interface Caution {
   id: string;
   text: string;
+  /// Must be so before anybody begins.
+  first?: boolean;
 }
 
 export interface Shaped {

@@ -77,6 +77,8 @@ export interface CheckLine {
   among?: string; stands_out?: boolean;
   /// What a conforming reading leaves open, and the calculation that goes further; both may be "".
   not_tested?: string; calculation?: string;
+  /// To be read before it is begun; may be "".
+  caution?: string;
 }
 export interface CheckGroup { id: string; title: string; checks: CheckLine[] }
 export interface InstrumentLine {

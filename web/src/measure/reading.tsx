@@ -148,6 +148,7 @@ export function Reading(props: { group: CheckGroup; check: CheckLine; instrument
           {alone ? null : <Along lines={lines} now={check.id} />}
         </div>
         <KeptBar group={group} lines={lines} />
+        {check.caution ? <p class="caution-first"><strong>First:</strong> {check.caution}</p> : null}
         <Probes kind={check.kind} title={check.title} probes={check.probes} />
         <form class="described" noValidate onSubmit={(e) => { e.preventDefault(); void record(); }}>
           <div class="field quantity">

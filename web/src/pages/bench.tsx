@@ -3,7 +3,7 @@
 import { useRef, useState } from "preact/hooks";
 import type { ComponentChildren, JSX } from "preact";
 import { useCatalogue, useDescription, useLive, type Live } from "../api/use";
-import type { CalcAnswer, Description, JsonObject } from "../api/types";
+import type { CalcAnswer, Caution, Description, JsonObject } from "../api/types";
 import { composeRecord, stillNeeded, untouched } from "../form/draft";
 import { focusPath, sentence } from "../form/form";
 import { Answer, Cautions, Sources } from "../look/answer";
@@ -91,6 +91,7 @@ function Calculation(props: { description: Description; change: ChangeLine | und
         <p class="trail"><a href={back ?? address("work", ["bench"])}>{back ? "Back" : "Bench"}</a></p>
         <h1>{named(description.name)}</h1>
         <p class="lead">{description.purpose}</p>
+        <Cautions cautions={first(description.cautions)} />
         {change ? <CutFor change={change} /> : null}
         {kept ? <p>For the hose <a href={keptAddress(kept.hose.id)}>{kept.hose.title}</a>, overall {kept.hose.overall}. What its sheet says is filled in.</p> : null}
         <DescribedForm
@@ -129,6 +130,10 @@ function Calculation(props: { description: Description; change: ChangeLine | und
   );
 }
 
+// What must be so before anybody begins stands before the form; the others beside the answer.
+const first = (cautions: Caution[] | undefined): Caution[] => (cautions ?? []).filter((c) => c.first);
+const rest = (cautions: Caution[] | undefined): Caution[] => (cautions ?? []).filter((c) => !c.first);
+
 function spoken(live: Live): string {
   switch (live.is) {
     case "answer":
@@ -163,7 +168,7 @@ function LiveAnswer(props: { live: Live; description: Description; lacking: stri
       ) : null}
       {live.is === "nothing" ? <p class="not-judged">The answer appears here as you type.</p> : null}
       {props.keep}
-      <Cautions cautions={answer?.cautions ?? description.cautions} />
+      <Cautions cautions={rest(answer?.cautions ?? description.cautions)} />
       <Sources sources={answer?.sources ?? description.sources} />
       <p class="version">{description.name}, version {answer?.version ?? description.version ?? 1}</p>
     </>

@@ -8,6 +8,7 @@
 #include "calculation/catalogue.hpp"
 #include "calculation/detail/to_json.hpp"
 #include "calculation/detail/words.hpp"
+#include "describe/stands_first.hpp"
 #include "quantity/text.hpp"
 
 namespace wm::calculation {
@@ -261,7 +262,7 @@ Json cautions_tree(std::span<const describe::Caution> cautions) {
     auto one = Json::object();
     one["id"] = c.id;
     one["text"] = c.text;
-    if (c.first) one["first"] = true;
+    if (describe::caution::stands_first(c)) one["first"] = true;
     out.push_back(std::move(one));
   }
   return out;

@@ -5,6 +5,7 @@
 
 #include "calculation/detail/to_json.hpp"
 #include "calculation/detail/words.hpp"
+#include "quantity/readable.hpp"
 #include "quantity/text.hpp"
 
 namespace wm::calculation {

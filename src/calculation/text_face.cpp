@@ -9,6 +9,7 @@
 #include "calculation/detail/reader.hpp"
 #include "calculation/detail/units.hpp"
 #include "calculation/detail/words.hpp"
+#include "describe/stands_first.hpp"
 #include "quantity/text.hpp"
 
 namespace wm::calculation {
@@ -246,14 +247,14 @@ void describe_fields(const Type& type, std::size_t indent, std::string& out) {
 std::string first_cautions(std::span<const describe::Caution> cautions) {
   std::string out;
   for (const auto& c : cautions) {
-    if (c.first) tail_line(out, "first", c.text);
+    if (describe::caution::stands_first(c)) tail_line(out, "first", c.text);
   }
   if (!out.empty()) out += '\n';
   return out;
 }
 void other_cautions(std::span<const describe::Caution> cautions, std::string& out) {
   for (const auto& c : cautions) {
-    if (!c.first) tail_line(out, "caution", c.text);
+    if (!describe::caution::stands_first(c)) tail_line(out, "caution", c.text);
   }
 }
 

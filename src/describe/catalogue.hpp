@@ -41,7 +41,6 @@ struct Source {
 struct Caution {
   std::string_view id;
   std::string_view text;
-  bool first{};  ///< must be so before anybody begins: stands ahead of the form and the answer
 };
 /// The cautions of the trade that the tool always shows where they apply.
 namespace caution {

@@ -1,4 +1,4 @@
-#include "describe/catalogue.hpp"
+#include "describe/stands_first.hpp"
 
 // The usual cautions of the trade; each is shown wherever it applies and always defers to the
 // maker's manual, local rules and licensed practice. Basis: rules-records of the project's
@@ -13,13 +13,11 @@ const Caution propeller{
 const Caution cranking{
     "cranking",
     "Cranking test: fuel off, ignition proven dead, somebody at the switch, nobody near the "
-    "propeller, and keep to the starter's duty limit.",
-    true};
+    "propeller, and keep to the starter's duty limit."};
 const Caution compression{
     "compression",
     "Air pressure in a cylinder turns the propeller. Two people; the one at the propeller "
-    "commands.",
-    true};
+    "commands."};
 const Caution fuel_vapour{
     "fuel-vapour",
     "Fuel, vapour and static: bond container and aircraft, no source of ignition, ventilate, "
@@ -64,5 +62,9 @@ const Caution dates_are_yours{
     "dates-are-yours",
     "Which rule a limit follows (calendar months or anniversary) stands in its own document; "
     "enter it as written there."};
+
+bool stands_first(const Caution& caution) {
+  return caution.id == cranking.id || caution.id == compression.id;
+}
 
 }  // namespace wm::describe::caution

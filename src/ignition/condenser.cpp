@@ -52,7 +52,9 @@ Checked<CondenserCheckAnswer> condenser_check(const CondenserCheckInput& in,
         "hot");
   }
   out.ohmmeter = std::string(meaning(in.ohmmeter));
-  if (in.ohmmeter == OhmmeterShows::stays_low || in.ohmmeter == OhmmeterShows::over_range_at_once) {
+  const bool shows_a_fault =
+      in.ohmmeter == OhmmeterShows::stays_low || in.ohmmeter == OhmmeterShows::over_range_at_once;
+  if (shows_a_fault && worst(all) == evidence::Verdict::conforms) {
     // What the trade knows is no limit, but it keeps a good capacitance from passing the part.
     PartVerdict shown;
     shown.what = "ohmmeter";

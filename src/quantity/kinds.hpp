@@ -40,8 +40,5 @@ struct KindInfo {
 /// nullptr when `symbol` (or one of its spellings) is no unit of this kind.
 [[nodiscard]] const Unit* find_unit(KindOf kind, std::string_view symbol);
 [[nodiscard]] const Unit& default_unit(KindOf kind, UnitSet set);
-/// The unit in which a computed value reads easily: the default one, unless its figure would be
-/// very large or very small there ("0.5 mohm", not "0.0005 ohm"; "7801 ft", not "93610 in").
-[[nodiscard]] const Unit& readable_unit(KindOf kind, double si, UnitSet set);
 
 }  // namespace wm::quantity

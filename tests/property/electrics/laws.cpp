@@ -152,4 +152,43 @@ TEST(CheckLaws, ASecondGroundStrapNeverLowersTheVoltageAtTheStarter) {
   }
 }
 
+TEST(CheckLaws, ProbesTheOtherWayRoundChangeNoVerdict) {
+  statistics::Draws draws(11);
+  const auto text = [](double volts) { return fmt::format("{:.6f} V +- 0.0005 V", volts); };
+  for (int i = 0; i < 300; ++i) {
+    const double volts = std::pow(10.0, draws.uniform(-4, 0));
+    JointDropInput in;
+    in.current = measured<quantity::Current>("200 A +- 5 A");
+    in.limit = resistance("0.3 mohm");
+    in.drop = measured<quantity::Voltage>(text(volts));
+    const auto right = joint_drop(in, {});
+    in.drop = measured<quantity::Voltage>(text(-volts));
+    const auto turned = joint_drop(in, {});
+    ASSERT_EQ(right->verdict, turned->verdict) << volts;
+    ASSERT_DOUBLE_EQ(right->resistance.si, turned->resistance.si);
+    ASSERT_TRUE(says(turned->notes, "the other way round"));
+    BondingInput bond;
+    bond.current = in.current;
+    bond.drop = measured<quantity::Voltage>(text(-volts));
+    const auto reversed = bonding_check(bond, {});
+    bond.drop = measured<quantity::Voltage>(text(volts));
+    ASSERT_EQ(bonding_check(bond, {})->verdict, reversed->verdict) << volts;
+  }
+}
+
+TEST(CheckLaws, ANegativeDropInTheStartingCircuitIsJudgedByItsSize) {
+  auto in = example();
+  in.current.reset();
+  in.measured_current = measured<quantity::Current>("200 A +- 2 A");
+  in.elements[2].drop = measured<quantity::Voltage>("0.36 V +- 0.01 V");
+  const auto right = starting_circuit(in, {});
+  in.elements[2].drop = measured<quantity::Voltage>("-0.36 V +- 0.01 V");
+  const auto turned = starting_circuit(in, {});
+  ASSERT_TRUE(right && turned);
+  EXPECT_EQ(right->elements[2].standing, ElementStanding::high);
+  EXPECT_EQ(turned->elements[2].standing, ElementStanding::high);
+  EXPECT_DOUBLE_EQ(right->at_starter.si, turned->at_starter.si);
+  EXPECT_TRUE(says(turned->notes, "the other way round"));
+}
+
 }  // namespace

@@ -187,4 +187,42 @@ TEST(Measure, ABadInstrumentListsWhatWasReadWithIt) {
   EXPECT_TRUE(says(bench.answer<desk::Judged>().next, "found bad"));
 }
 
+TEST(Measure, ADropIsJudgedByItsSizeWhicheverWayTheProbesWere) {
+  auto bench = bird_bench();
+  bench.done("describe-check",
+             R"("id":"drop","title":"Drop over the contactor","unit":"V",)"
+             R"("position":"mounts","kind":"contactor-contacts","highest":"0.30 V",)"
+             R"("document":"sheet, invented")");
+  bench.done("measure", R"("check":"drop","value":"-0.45 V +- 0.01 V")");
+  EXPECT_EQ(bench.answer<desk::Judged>().verdict, bay::Verdict::does_not_conform);
+  EXPECT_TRUE(says(bench.answer<desk::Judged>().reason, "the other way round"));
+  bench.done("measure", R"("check":"drop","value":"-0.11 V +- 0.01 V")");
+  EXPECT_EQ(bench.answer<desk::Judged>().verdict, bay::Verdict::conforms);
+}
+
+TEST(Measure, AResistanceBelowNoughtIsRefused) {
+  auto bench = bird_bench();
+  bench.done("describe-check",
+             R"("id":"bond","title":"Bond","unit":"mohm","position":"mounts",)"
+             R"("kind":"bond","highest":"2.5 mohm","document":"sheet, invented")");
+  EXPECT_TRUE(refused(bench.act("measure", R"("check":"bond","value":"-3.0 mohm +- 0.1 mohm")"),
+                      Kind::out_of_range, "value"));
+  EXPECT_TRUE(bench.act("measure", R"("check":"bond","value":"-0.1 mohm +- 0.2 mohm")").empty())
+      << "a few digits below nought are the meter's";
+}
+
+TEST(Measure, WhatCranksSaysFirstWhatMustBeSo) {
+  auto bench = bird_bench();
+  bench.done("describe-check", R"("id":"volts","title":"Volts while cranking","unit":"V",)"
+                               R"("position":"mounts","kind":"voltage","lowest":"9 V",)"
+                               R"("document":"sheet, invented")");
+  bench.done("describe-check", R"("id":"strap","title":"Strap","unit":"V","position":"mounts",)"
+                               R"("probes":"crankcase and firewall","kind":"voltage-drop")");
+  const auto page = bench.view<desk::MeasurePage>("measure");
+  for (const auto& group : page.groups)
+    for (const auto& check : group.checks)
+      EXPECT_EQ(check.caution.starts_with("Cranking test: fuel off"), check.id == "volts")
+          << check.id;
+}
+
 }  // namespace

@@ -155,4 +155,16 @@ TEST(Contactor, TellsAllThatDoesNotFit) {
   EXPECT_TRUE(complains(problems, "diode_forward_drop", Kind::missing));
 }
 
+TEST(BondingCheck, ANegativeResistanceAndAMissingInstrumentAreRefused) {
+  BondingInput in;
+  in.reading = measured<quantity::Resistance>("2 mohm +- 0.1 mohm");
+  EXPECT_TRUE(complains(bonding_check(in, {}).error(), "instrument", Kind::conflict));
+  in.instrument = BondInstrument::bonding_meter;
+  EXPECT_EQ(bonding_check(in, {})->verdict, Verdict::conforms);
+  in.reading = measured<quantity::Resistance>("-3 mohm +- 0.1 mohm");
+  EXPECT_TRUE(complains(bonding_check(in, {}).error(), "reading", Kind::conflict));
+  in.reading = measured<quantity::Resistance>("-0.05 mohm +- 0.1 mohm");
+  EXPECT_TRUE(bonding_check(in, {})) << "inside its doubt of nought";
+}
+
 }  // namespace

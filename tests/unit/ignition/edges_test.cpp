@@ -110,4 +110,51 @@ TEST(Drop, AnAltitudeNeedsItsTemperature) {
   EXPECT_EQ(path_of(rpm_drop(in, with_tables())), "outside");
 }
 
+TEST(Condenser, AnOhmmeterThatShowsAFaultHoldsAGoodCapacitance) {
+  CondenserCheckInput in;
+  in.capacitance = measured<quantity::Capacitance>("0.35 uF +- 0.01 uF");
+  in.lowest = entered<quantity::Capacitance>("0.30 uF");
+  in.highest = entered<quantity::Capacitance>("0.40 uF");
+  in.ohmmeter = OhmmeterShows::climbs;
+  EXPECT_EQ(condenser_check(in, with_tables())->verdict, Verdict::conforms);
+  for (const auto shows : {OhmmeterShows::stays_low, OhmmeterShows::over_range_at_once}) {
+    in.ohmmeter = shows;
+    const auto got = condenser_check(in, with_tables());
+    ASSERT_TRUE(got) << path_of(got);
+    EXPECT_EQ(got->verdict, Verdict::undecided);
+    EXPECT_TRUE(says(got->notes, "do not fit together"));
+  }
+}
+
+// A figure for 500 V (table insulation-figures) says nothing about a reading at 3 V.
+TEST(Condenser, AFigureForAHigherVoltageIsNotMet) {
+  CondenserCheckInput in;
+  InsulationReading leakage;
+  leakage.part = "condenser";
+  leakage.test_voltage = entered<quantity::Voltage>("3 V");
+  leakage.reading = measured<quantity::Resistance>("2000 Mohm +- 10 Mohm");
+  in.leakage = leakage;
+  auto got = condenser_check(in, with_tables());
+  ASSERT_TRUE(got) << path_of(got);
+  EXPECT_EQ(got->leakage->figures.at(0).stands, "tested with less than 500 V: says nothing");
+  in.leakage->test_voltage = entered<quantity::Voltage>("500 V");
+  got = condenser_check(in, with_tables());
+  EXPECT_EQ(got->leakage->figures.at(0).stands, "inside");
+}
+
+TEST(Drop, NothingIsSaidAboutProbesWhereThereAreNone) {
+  RpmDropInput in;
+  in.both = entered<RotationSpeed>("1700 rpm");
+  in.left = entered<RotationSpeed>("1450 rpm");
+  in.right = entered<RotationSpeed>("1640 rpm");
+  in.step = entered<RotationSpeed>("10 rpm");
+  in.highest_drop = entered<RotationSpeed>("150 rpm");
+  in.highest_difference = entered<RotationSpeed>("50 rpm");
+  in.limit_source = "engine maker's manual (invented)";
+  const auto got = rpm_drop(in, with_tables());
+  ASSERT_TRUE(got) << path_of(got);
+  EXPECT_EQ(got->verdict, Verdict::does_not_conform);
+  for (const auto& part : got->parts) EXPECT_FALSE(says(part.do_next, "probes")) << part.what;
+}
+
 }  // namespace

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "quantity/readable.hpp"
 #include "quantity/text.hpp"
 
 namespace wm::quantity {
@@ -31,6 +32,24 @@ TEST(Print, ShowsNoMoreDecimalsThanWereTyped) {
   EXPECT_EQ(shown("28 psi", pressure_gauge, "kPa"), "193 kPa");
   EXPECT_EQ(shown("2 h 30 min", time, "h"), "2.50 h");
   EXPECT_EQ(shown("70 %", fraction, "%"), "70 %");
+}
+
+TEST(Print, AComputedValueStandsInTheUnitThatPeopleSay) {
+  const auto us = [](KindOf kind, double si) {
+    return print(si, readable_unit(kind, si, UnitSet::us_customary), 0);
+  };
+  EXPECT_EQ(us(resistance, 0.0005), "0.5000 mohm");
+  EXPECT_EQ(us(resistance, 85.2), "85.20 ohm");
+  EXPECT_EQ(us(resistance, 15600), "15.60 kohm");
+  EXPECT_EQ(us(resistance, 4.5e8), "450.0 Mohm");
+  EXPECT_EQ(us(resistance, -0.0005), "-0.5000 mohm");
+  EXPECT_EQ(us(current, 0.0001111), "0.1111 mA");
+  EXPECT_EQ(us(current, 20), "20.00 A");
+  EXPECT_EQ(us(length, 2377.7), "7801 ft");
+  EXPECT_EQ(us(length, 0.5334), "21.00 in");
+  EXPECT_EQ(us(power, 9.8), "9.800 W");
+  EXPECT_EQ(print(2377.7, readable_unit(length, 2377.7, UnitSet::si), 0), "2378 m");
+  EXPECT_EQ(&readable_unit(resistance, 0.0, UnitSet::si), &default_unit(resistance, UnitSet::si));
 }
 
 TEST(Print, FourDigitsWhenNothingIsKnownAboutTheResolution) {

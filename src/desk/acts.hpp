@@ -65,7 +65,7 @@ struct DecidePart {
 };
 std::string_view describe(describe::Fields<DecidePart>& f);
 /// The evidence as it stands goes into the record with the decision.
-/// @return missing (nothing is fitted there), out_of_range (a day to look again that is past)
+/// @return missing (nothing is fitted there), out_of_bounds (a day to look again that is past)
 [[nodiscard]] Simple decide_part(const DecidePart& in, const Desk& desk);
 
 // changes, joints (acts_work.cpp)

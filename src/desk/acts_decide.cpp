@@ -16,7 +16,7 @@ Simple decide_part(const DecidePart& in, const Desk& desk) {
                             fmt::format("no part is on record in {}", position.name),
                             "register the part and install it there first"));
   if (in.look_again && *in.look_again <= desk.day())
-    wrong.push_back(problem(Kind::out_of_range, "look_again",
+    wrong.push_back(problem(Kind::out_of_bounds, "look_again",
                             "the day to look again is not after the day of the decision",
                             "give a later day, or leave it empty"));
   if (!wrong.empty()) return Fail(std::move(wrong));

@@ -154,7 +154,7 @@ Problems negative_resistances(const bay::ReadingTaken& reading) {
     if (value.kind != quantity::KindOf::resistance) return;
     if (value.si >= -k_digits_below_nought * value.resolution_si) return;
     problems.push_back(
-        {Kind::out_of_range,
+        {Kind::out_of_bounds,
          std::move(path),
          fmt::format("`{}`: a resistance is not negative", value.text),
          "a resistance of 0 or more",

@@ -122,6 +122,10 @@ class Contactor {
     if (!in_.available) return;
     out_.to_spare = quantity::Voltage{in_.available->value.si - out_.pull_in_hot->si};
     if (out_.to_spare->si < 0.0) {
+      // Derived and not read: it can't fail the part, and it keeps it from passing.
+      item("pull-in when hot", Verdict::undecided,
+           fmt::format("{} V by its coil's resistance, {} V available",
+                       pencil(out_.pull_in_hot->si), pencil(in_.available->value.si)));
       out_.notes.push_back(fmt::format("Hot, it needs {} V more than it gets: it may only click.",
                                        quantity::significant(-out_.to_spare->si, 2)));
       out_.do_next.emplace_back(

@@ -57,6 +57,13 @@ std::optional<Known> current_read(const StartingInput& in, const StartModel& mod
   if (in.measured_current) return known(*in.measured_current);
   std::string which;
   const auto found = from_cables(in, model, which);
+  if (found && in.current) {
+    out.notes.push_back(
+        fmt::format("The {} entered are what the starter is expected to draw, not a reading: the "
+                    "drops are judged by "
+                    "the current that `{}` shows. Enter a clamp reading as the measured current.",
+                    in.current->text, which));
+  }
   if (found) {
     out.working.push_back(fmt::format(
         "current not read: `{}` serves as shunt, 0.88 to 1.0 of its maximum: {} A +-{} A", which,

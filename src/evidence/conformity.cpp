@@ -294,7 +294,8 @@ class Judge {
     // A share of a temperature in degF means nothing: its zero is a convention.
     if (shown_.kind != KindOf::temperature || (limits_.lower && limits_.upper))
       if (const auto used = allowance_used(known.value, limits_))
-        out_.allowance_used = quantity::ratio(*used);
+        // What is left of a subtraction that should give nought is no share of anything.
+        out_.allowance_used = quantity::ratio(std::abs(*used) < 1e-9 ? 0.0 : *used);
   }
 
   std::string zone_in_words(const Knowledge& known, const Decision& d) const {

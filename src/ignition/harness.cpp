@@ -271,7 +271,15 @@ class Harness {
         add(got.error());
         continue;
       }
-      cover(in_.insulation[i].part, got->judged.verdict);
+      const auto& part = in_.insulation[i].part;
+      if (!in_.leads.empty() &&
+          std::ranges::none_of(in_.leads, [&](const auto& lead) { return lead.name == part; })) {
+        add({problem(fmt::format("insulation/{}/part", i), Kind::not_found,
+                     fmt::format("there is no lead `{}` in this harness", part),
+                     "the name of one of its leads", in_.leads.empty() ? "" : in_.leads[0].name)});
+        continue;
+      }
+      cover(part, got->judged.verdict);
       out_.insulation.push_back(std::move(*got));
     }
   }

@@ -4,6 +4,7 @@
 
 #include "ignition/detail/judge.hpp"
 #include "ignition/detail/problem.hpp"
+#include "ignition/detail/rows.hpp"
 #include "quantity/as_typed.hpp"
 
 namespace wm::ignition {

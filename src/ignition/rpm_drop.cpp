@@ -176,7 +176,7 @@ std::string_view describe(describe::Fields<RpmDropInput>& f) {
   using In = RpmDropInput;
   const auto none = quantity::rpm(0);
   const auto most = quantity::rpm(6000);
-  f.has<&In::both>("both", "Speed on BOTH").needed("1700 rpm").between(none, most);
+  f.has<&In::both>("both", "Speed on BOTH").needed("1700 rpm").above(none).at_most(most);
   f.has<&In::left>("left", "Speed on LEFT").needed("1640 rpm").between(none, most);
   f.has<&In::right>("right", "Speed on RIGHT").needed("1620 rpm").between(none, most);
   f.has<&In::step>("step", "To what the tachometer can be read")

@@ -84,6 +84,15 @@ TEST(Breakdown, PlugGapsUnderPressure) {
   }
 }
 
+// The notes print 19.8 kV for .025 in at x8, which their own constants do not give: kept in view,
+// so that nobody "mends" the constants to meet a misprint.
+TEST(Breakdown, TheMisprintStaysAMisprint) {
+  SparkReserveInput in;
+  in.gap = entered<Length>("0.025 in");
+  in.chamber_pressure = quantity::PressureAbsolute{8 * 101325.0};
+  EXPECT_GT(std::abs(spark_reserve(in, {})->asked->si / 1000 - 19.8), 0.04);
+}
+
 TEST(Breakdown, FlashoverByAltitude) {
   constexpr std::array<const char*, 4> paths{"0.5 mm", "1 mm", "2 mm", "3 mm"};
   struct Row {
@@ -139,7 +148,9 @@ TEST(Breakdown, SphereGapFactor) {
   context.tables = tables::all_of_ignition();
   const auto* table = context.table("sphere-gap-factor");
   for (const auto& [density, factor] :
-       {std::pair{0.70, 0.72}, std::pair{0.95, 0.95}, std::pair{1.0, 1.0}, std::pair{1.15, 1.12}}) {
+       {std::pair{0.70, 0.72}, std::pair{0.75, 0.77}, std::pair{0.80, 0.82}, std::pair{0.85, 0.86},
+        std::pair{0.90, 0.91}, std::pair{0.95, 0.95}, std::pair{1.0, 1.0}, std::pair{1.05, 1.05},
+        std::pair{1.10, 1.09}, std::pair{1.15, 1.12}}) {
     check({"spark-reserve", fmt::format("sphere gap at density {:.2f}", density),
            "a public table of sphere-gap corrections", fmt::format("{:.2f}", factor), factor,
            *sphere_gap_factor(table, density), 1e-9, "a row of the table"});

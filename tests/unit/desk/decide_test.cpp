@@ -157,7 +157,7 @@ TEST(Decide, RefusesAnEmptyPlaceAndADayThatIsPast) {
               Kind::missing, "position"));
   EXPECT_TRUE(refused(bench.act("decide-part", R"("position":"oil-hose","decision":"watch",)"
                                                R"("reason":"x","look_again":"2026-01-01")"),
-                      Kind::out_of_range, "look_again"));
+                      Kind::out_of_bounds, "look_again"));
   EXPECT_FALSE(bench.bird().decisions.contains("oil-hose"));
 }
 

@@ -206,7 +206,7 @@ TEST(Measure, AResistanceBelowNoughtIsRefused) {
              R"("id":"bond","title":"Bond","unit":"mohm","position":"mounts",)"
              R"("kind":"bond","highest":"2.5 mohm","document":"sheet, invented")");
   EXPECT_TRUE(refused(bench.act("measure", R"("check":"bond","value":"-3.0 mohm +- 0.1 mohm")"),
-                      Kind::out_of_range, "value"));
+                      Kind::out_of_bounds, "value"));
   EXPECT_TRUE(bench.act("measure", R"("check":"bond","value":"-0.1 mohm +- 0.2 mohm")").empty())
       << "a few digits below nought are the meter's";
 }

@@ -193,6 +193,20 @@ TEST(Harness, InsulationIsJudgedByItself) {
   EXPECT_EQ(got->verdict, Verdict::does_not_conform);
 }
 
+TEST(Harness, InsulationOfALeadThatIsNotThereIsRefused) {
+  auto in = with_limits();
+  InsulationReading r;
+  r.part = "9 top";
+  r.test_voltage = entered<quantity::Voltage>("10 kV");
+  r.reading = read_ohms("450 Mohm +- 20 Mohm");
+  in.insulation = {r};
+  const auto got = harness_check(in, with_tables());
+  ASSERT_FALSE(got);
+  EXPECT_EQ(got.error()[0].path, "insulation/0/part");
+  in.leads.clear();
+  EXPECT_TRUE(harness_check(in, with_tables())) << "insulation alone may be entered";
+}
+
 TEST(Harness, CrossedLeadsAreNamed) {
   HarnessCheckInput in;
   in.firing_order = "1-3-2-4";

@@ -52,10 +52,30 @@ struct Gathering {
            std::string source = {}) {
     out.lines.push_back({std::move(topic), std::move(words), std::move(source), leans});
   }
+  /// Its failure is grave and no other part can do its work.
+  [[nodiscard]] bool stands_alone() const { return out.grave && position.redundant_with.empty(); }
   [[nodiscard]] double watch_from() const {
-    return out.grave && position.redundant_with.empty() ? k_watch_from_grave : k_watch_from;
+    return stands_alone() ? k_watch_from_grave : k_watch_from;
   }
 };
+
+/// A limit on the part's own life; any other asks for a task, which renewing does not do.
+bool is_life(const bay::LimitSet& limit) { return limit.start != bay::StartFrom::last_done; }
+
+void past(const Gathering& g, const bay::LimitSet& limit, const DueRow& row, EvidenceLine& line) {
+  line.leans = PartDecision::watch;
+  if (!is_life(limit)) {
+    line.words += ", past: do what it asks";
+  } else if (row.binding) {
+    line.leans = PartDecision::renew;
+    line.words += ", past a limit that binds";
+  } else if (g.stands_alone() && limit.authority != bay::Authority::owners_choice) {
+    line.leans = PartDecision::renew;
+    line.words += ", past, its failure is grave and nothing stands in for it";
+  } else {
+    line.words += ", past a limit that does not bind";
+  }
+}
 
 void add_limits(Gathering& g) {
   const auto now = now_of(g.aircraft, g.context.today);
@@ -63,26 +83,23 @@ void add_limits(Gathering& g) {
   for (const auto& [id, limit] : g.aircraft.limits) {
     if (limit.about.position != g.position.id) continue;
     const auto row = due_row(g.state, g.aircraft, limit, now, flying);
-    std::optional<PartDecision> leans;
-    std::string says = row.figure;
+    EvidenceLine line{"limit", fmt::format("{}: {}", row.title, row.figure), {}, {}};
     if (row.standing == "past-limit") {
-      leans = row.binding ? PartDecision::renew : PartDecision::watch;
-      says += row.binding ? ", past a limit that binds: renew, or do what the limit asks"
-                          : ", past a limit that does not bind";
+      past(g, limit.about, row, line);
     } else if (row.standing == "unknown") {
-      leans = PartDecision::watch;
-      says = fmt::format("not known: {}", row.why_unknown);
+      line.leans = PartDecision::watch;
+      line.words = fmt::format("{}: not known. {}", row.title, row.why_unknown);
     } else if (row.standing == "in-tolerance") {
-      leans = PartDecision::watch;
-      says += ", inside its tolerance";
-    } else if (row.used && *row.used >= g.watch_from()) {
-      leans = PartDecision::watch;
-      says += fmt::format(", {:.0f} % used", 100.0 * *row.used);
+      line.leans = PartDecision::watch;
+      line.words += ", inside its tolerance";
+    } else if (row.used && *row.used >= g.watch_from() && is_life(limit.about)) {
+      line.leans = PartDecision::watch;
+      line.words += fmt::format(", {:.0f} % used", 100.0 * *row.used);
     }
-    if (!row.due.empty() && row.standing != "past-limit") says += fmt::format("; due {}", row.due);
-    g.say(
-        "limit", fmt::format("{}: {}", row.title, says), leans,
-        row.document.empty() ? row.authority : fmt::format("{} ({})", row.document, row.authority));
+    if (!row.due.empty() && row.standing == "valid") line.words += fmt::format("; due {}", row.due);
+    line.source =
+        row.document.empty() ? row.authority : fmt::format("{} ({})", row.document, row.authority);
+    g.out.lines.push_back(std::move(line));
   }
 }
 
@@ -147,7 +164,7 @@ void add_service(Gathering& g) {
       const auto hours = hours_served(aircraft->second, i);
       if (!hours || *hours <= 0.0) continue;
       served.push_back(*hours);
-      if (i.position == g.position.id && !i.to) now_here = *hours;
+      if (id == g.part->about.id && !i.to) now_here = *hours;
       if (!i.to) continue;
       ++taken_out;
       reasons += fmt::format("{}after {:.0f} h{}", reasons.empty() ? "" : "; ", *hours,
@@ -172,12 +189,12 @@ void add_service(Gathering& g) {
   const double least = std::exp(-k_next_hours * 3600.0 / bound->scale_low.si);
   g.say(
       "service",
-      fmt::format(
-          "{} of this type served {:.0f} h in this binder, {} taken out: at least {:.0f} % "
-          "serve the next {:.0f} h, with 90 % confidence, if age played no part ({:.0f} h so far)",
-          served.size(), std::accumulate(served.begin(), served.end(), 0.0),
-          taken_out == 0 ? "none" : std::to_string(taken_out), 100.0 * least, k_next_hours,
-          now_here),
+      fmt::format("{} of this type served {:.0f} h in this binder, {} taken out: at least {:.0f} % "
+                  "serve the next {:.0f} h, with 90 % confidence, if age played no part; {}",
+                  served.size(), std::accumulate(served.begin(), served.end(), 0.0),
+                  taken_out == 0 ? "none" : std::to_string(taken_out), 100.0 * least, k_next_hours,
+                  now_here > 0.0 ? fmt::format("this one has {:.0f} h so far", now_here)
+                                 : std::string("the hours of this one are not on record")),
       {}, "counts of this binder; survival-next goes further");
 }
 

@@ -35,10 +35,11 @@ std::string_view describe(describe::Fields<PartEvidence>& f);
 [[nodiscard]] std::optional<double> hours_served(const bay::Aircraft& aircraft,
                                                  const bay::Installation& installation);
 
-/// What leans, from strongest to weakest: a limit of law or maker that is past, or a reading that
-/// does not conform: renew. A limit past or nearly used up (9 tenths; 3 quarters where the failure
-/// is grave and nothing stands in for the part), unknown, undecided, a drift that meets its limit
-/// within a year: watch. Else: leave.
+/// What leans, from strongest to weakest. Renew: a limit on its life that is past and binds, or
+/// that its maker recommends where the failure is grave and nothing stands in for the part; a
+/// reading that does not conform. Watch: any other limit past, in tolerance or unknown, a life
+/// nearly used up (9 tenths; 3 quarters where it stands alone like that), a reading undecided or
+/// never taken, a drift that meets its limit within a year, an open defect. Else: leave.
 /// @source the shares and the year are ours (docs/decisions/0019-renew-watch-leave.md); what may
 ///         follow from a failure: table consequence, common practice
 [[nodiscard]] PartEvidence part_evidence(const bay::State& state, const bay::Aircraft& aircraft,

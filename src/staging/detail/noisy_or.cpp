@@ -10,23 +10,32 @@ using OverSets = std::vector<double>;
 
 constexpr std::size_t bit(int i) { return std::size_t{1} << i; }
 
-/// Symptom `j` comes about with chance `q`, whatever did so before.
-void bring_about(OverSets& mass, const ShowsAs& by) {
-  const std::size_t j = bit(by.seen);
-  for (std::size_t set = 0; set < mass.size(); ++set) {
-    if ((set & j) != 0) continue;
-    mass[set | j] += by.chance * mass[set];
-    mass[set] *= 1.0 - by.chance;
+/// Sets without symptom `j` and the same sets with it lie `half` apart, in runs of that length:
+/// straight loops, which the compiler turns into wide ones.
+template <class Step>
+void over_pairs(OverSets& mass, int j, Step step) {
+  const std::size_t half = bit(j);
+  double* const all = mass.data();
+  for (std::size_t run = 0; run < mass.size(); run += 2 * half) {
+    double* const without = all + run;
+    double* const with = without + half;
+    for (std::size_t k = 0; k < half; ++k) step(without[k], with[k]);
   }
+}
+
+/// The symptom comes about with its chance, whatever did so before.
+void bring_about(OverSets& mass, const ShowsAs& by) {
+  over_pairs(mass, by.seen, [chance = by.chance](double& without, double& with) {
+    with += chance * without;
+    without *= 1.0 - chance;
+  });
 }
 
 /// The same seen from behind: chance of the rest, before this symptom was decided.
 void undecide(OverSets& rest, const ShowsAs& by) {
-  const std::size_t j = bit(by.seen);
-  for (std::size_t set = 0; set < rest.size(); ++set) {
-    if ((set & j) != 0) continue;
-    rest[set] = by.chance * rest[set | j] + (1.0 - by.chance) * rest[set];
-  }
+  over_pairs(rest, by.seen, [chance = by.chance](double& without, const double& with) {
+    without = chance * with + (1.0 - chance) * without;
+  });
 }
 
 OverSets with_leaks(const std::vector<double>& leaks) {

@@ -57,6 +57,24 @@ TEST(Decide, APastLimitThatDoesNotBindLeansToWatching) {
   EXPECT_EQ(evidence(bench, "oil-hose").leans, PartDecision::watch);
 }
 
+TEST(Decide, WhatItsMakerRecommendsCountsWhereTheFailureIsGrave) {
+  auto bench = bird_bench();
+  limit(bench, R"("every_months":60,"authority":"maker-recommended","document":"sheet, invented")");
+  const auto part = evidence(bench, "oil-hose");
+  EXPECT_EQ(part.leans, PartDecision::renew);
+  EXPECT_TRUE(says(part.because, "nothing stands in for it"));
+}
+
+TEST(Decide, ATaskThatIsPastAsksToBeDone) {
+  auto bench = bird_bench();
+  bench.done("set-limit", R"("id":"look","title":"Look for cracks","position":"oil-hose",)"
+                          R"("since":"2020-01-01","every_months":12,"authority":"maker-mandatory",)"
+                          R"("document":"sheet, invented")");
+  const auto part = evidence(bench, "oil-hose");
+  EXPECT_EQ(part.leans, PartDecision::watch);
+  EXPECT_TRUE(says(part.because, "do what it asks")) << part.because;
+}
+
 // 57 months of 72 are 79 %: over the three quarters of a grave part without a stand-in.
 TEST(Decide, AGravePartWithoutAStandInIsWatchedEarlier) {
   auto bench = bird_bench();

@@ -27,7 +27,7 @@ function walk(size) {
     });
   const see = async (name) => {
     await settled(page);
-    await page.evaluate(() => scrollTo(0, 0));
+    await page.evaluate(() => { document.activeElement?.blur(); scrollTo(0, 0); });
     await picture(page, `${size.name}-${name}`);
   };
   let first = "";

@@ -11,6 +11,7 @@ import { Trouble } from "../pages/trouble";
 
 const k_all = address("work", ["decide"]);
 const ways = ["renew", "watch", "leave"] as const;
+const leaning: Record<string, string> = { renew: "renewing", watch: "watching", leave: "leaving" };
 const headings: Record<string, string> = { renew: "Leans to renewing", watch: "Leans to watching", leave: "Nothing asks for more" };
 
 export function DecidePage(): JSX.Element {
@@ -80,7 +81,7 @@ function Evidence(props: { lines: EvidenceLine[] }): JSX.Element {
     <dl class="evidence">
       {props.lines.map((l, i) => (
         <div key={i}>
-          <dt>{l.topic.charAt(0).toUpperCase() + l.topic.slice(1)}{l.leans ? <span class="leans"> leans to {l.leans}</span> : null}</dt>
+          <dt>{l.topic.charAt(0).toUpperCase() + l.topic.slice(1)}{l.leans ? <span class="leans">leans to {leaning[l.leans]}</span> : null}</dt>
           <dd>{unitWords(l.words)}{l.source ? <span class="help line">{unitWords(l.source)}</span> : null}</dd>
         </div>
       ))}

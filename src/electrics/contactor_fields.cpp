@@ -31,7 +31,7 @@ std::string_view describe(describe::Fields<ContactorInput>& f) {
       .example("10 %")
       .between(quantity::per_cent(0), quantity::per_cent(50));
   f.has<&In::pull_in>("pull_in", "Pull-in voltage at 20 degC")
-      .example("9 V")
+      .example("7 V")
       .above(volts(0))
       .at_most(volts(60))
       .help("The maker's, or your own test. 9 V for 12 V contactors is from memory only.");

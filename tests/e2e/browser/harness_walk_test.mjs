@@ -267,6 +267,19 @@ function walk(size) {
     await page.locator(".kept-bar").getByText("waits, not judged").waitFor();
     await bench.start(bench.port);
     await page.locator(".kept-bar").getByText("conforms").waitFor({ timeout: 20_000 });
+  });
+
+  step("a check that cranks says first what must be so, before the probes and before the form", async () => {
+    await page.goto(`${bench.url}/#/measure/group/cranking-voltage/cranking-voltage`);
+    await page.locator(".caution-first", { hasText: "fuel off, ignition proven dead" }).waitFor();
+    const above = (one, other) => page.evaluate(([a, b]) => Boolean(document.querySelector(a).compareDocumentPosition(document.querySelector(b)) & Node.DOCUMENT_POSITION_FOLLOWING), [one, other]);
+    assert(await above(".caution-first", "#reading"), "the caution stands before the number");
+    await assertWellMade(page);
+    await page.goto(`${bench.url}/#/work/bench/starting-circuit`);
+    await page.locator(".left .cautions", { hasText: "Cranking test" }).waitFor();
+    assert(await above(".left .cautions", "form"), "the caution stands before the form");
+    assertEqual(await page.locator(".right .cautions", { hasText: "Cranking test" }).count(), 0, "and is not said twice");
+    await assertWellMade(page);
     await page.context().close();
   });
 }

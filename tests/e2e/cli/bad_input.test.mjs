@@ -285,5 +285,13 @@ function the_catalogue() {
   }
 }
 
-await run([one_field_after_the_other, installations_and_serials, files_that_are_no_binder, a_sheet_with_errors,
+// Cranking turns the propeller: what must be so stands above the answer and above the description.
+function what_cranks_says_it_first() {
+  for (const words of [["calc", "starting-circuit", "--describe"], ["calc", "contactor-check", "coil=5.2 ohm +- 0.1 ohm"]]) {
+    const said = wm(...words).out;
+    check(`${words.join(" ")}: the caution first`, /^\s*first\s+Cranking test: fuel off/.test(said), said.slice(0, 200));
+  }
+}
+
+await run([what_cranks_says_it_first, one_field_after_the_other, installations_and_serials, files_that_are_no_binder, a_sheet_with_errors,
   a_folder_that_may_not_be_written, a_full_disk, a_port_in_use, two_writers_at_once, a_binder_of_a_newer_program, the_catalogue]);

@@ -142,12 +142,12 @@ export function Sources(props: { sources: Source[] | undefined }): JSX.Element |
   );
 }
 
-export function Cautions(props: { cautions: Caution[] | undefined }): JSX.Element | null {
+export function Cautions(props: { cautions: Caution[] | undefined; named?: string }): JSX.Element | null {
   const cautions = props.cautions ?? [];
   if (cautions.length === 0) return null;
   return (
-    <section class="cautions" aria-label="Cautions">
-      <h2>{cautions.length === 1 ? "Caution" : "Cautions"}</h2>
+    <section class="cautions" aria-label={props.named ?? "Cautions"}>
+      <h2>{props.named ?? (cautions.length === 1 ? "Caution" : "Cautions")}</h2>
       <ul class="plain">{cautions.map((c) => <li key={c.id}>{c.text}</li>)}</ul>
     </section>
   );

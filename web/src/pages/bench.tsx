@@ -91,7 +91,7 @@ function Calculation(props: { description: Description; change: ChangeLine | und
         <p class="trail"><a href={back ?? address("work", ["bench"])}>{back ? "Back" : "Bench"}</a></p>
         <h1>{named(description.name)}</h1>
         <p class="lead">{description.purpose}</p>
-        <Cautions cautions={first(description.cautions)} />
+        <Cautions cautions={first(description.cautions)} named="First" />
         {change ? <CutFor change={change} /> : null}
         {kept ? <p>For the hose <a href={keptAddress(kept.hose.id)}>{kept.hose.title}</a>, overall {kept.hose.overall}. What its sheet says is filled in.</p> : null}
         <DescribedForm

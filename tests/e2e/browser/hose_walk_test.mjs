@@ -240,6 +240,22 @@ function walk(size) {
     assertEqual(bytes.subarray(0, 5).toString(), "%PDF-", "its tag");
   });
 
+  step("its page leads on to taking in, age and the look on condition, with what is known filled in", async () => {
+    const known = async (link, values) => {
+      await visit(`#/work/hoses/${hose}`);
+      await page.getByRole("link", { name: link, exact: true }).click();
+      for (const [key, value] of Object.entries(values)) {
+        await field(key).waitFor({ state: "attached" });
+        assertEqual(await field(key).inputValue(), value, `${link}: ${key}`);
+      }
+    };
+    await known("Take it in", { "ordered-overall": "20.25", "ordered-size": "-8" });
+    await known("Its age", { family: "PTFE (invented sheet)", proof: new Date().toISOString().slice(0, 10) });
+    await known("Look at it", { operating: "" });
+    assert(await field("kind").locator('input[value="ptfe"]').isChecked(), "its kind");
+    await assertWellMade(page);
+  });
+
   step("the change is done, with its proof and its tag", async () => {
     await visit(`#/work/joints?stage=${stage}`);
     const names = await page.getByRole("checkbox", { name: /^Choose .*hose/i }).evaluateAll((all) => all.map((e) => e.getAttribute("aria-label")));

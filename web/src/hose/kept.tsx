@@ -45,6 +45,12 @@ export function KeptHosePage(props: { id: string }): JSX.Element {
           <a class="button main" href={next("proof-test")}>Prove it</a>
           <a class="button" href={address("work", ["hose"], { hose: hose.id, back })}>Open the sheet</a>
         </div>
+        <h2>As it comes, and later</h2>
+        <div class="form-acts">
+          <a class="button" href={next("hose-incoming")}>Take it in</a>
+          <a class="button" href={next("hose-condition")}>Look at it</a>
+          <a class="button" href={next("hose-age")}>Its age</a>
+        </div>
         <h2>On paper</h2>
         <div class="form-acts">
           <Paper kind="hose" id={hose.id} words="Sheet" about={hose.title} />

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "hose/chance.hpp"
+#include "hose/clearance.hpp"
 #include "hose/detail/say.hpp"
 #include "hose/envelope.hpp"
 #include "hose/rod_measure.hpp"
@@ -83,6 +84,7 @@ class Work {
     ask_.straight = 2 * in_.outside_diameter.value.si;
     ask_.most_turn = in_.most_turn_at_ends ? in_.most_turn_at_ends->value.si : 0;
     ask_.stretches = {1 - in_.shortens.si, 1.0, 1 + in_.lengthens.si};
+    clear_.emplace(clear_ask());
     const auto window = length_window(ask_);
     out_.rigid = {rigid_};
     out_.least_radius = {limit_};
@@ -135,6 +137,15 @@ class Work {
     return doubtful(ends_.rod, std::hypot(place, angle * ends_.rigid_far), angle);
   }
 
+  [[nodiscard]] ClearAsk clear_ask() const {
+    ClearAsk out{ask_.positions, supports_, ask_.stretches, {}, in_.outside_diameter.value.si, {}};
+    if (in_.weight) {
+      for (const auto& pull : pulls_of(*in_.weight)) out.pulls.push_back(pull.weight);
+    }
+    for (const auto& thing : things_) out.things.push_back(thing.apart.solid);
+    return out;
+  }
+
   void say_limit() {
     if (in_.radius_to == RadiusTo::inside) {
       out_.working.push_back(fmt::format("least radius to the centreline = {} + {} / 2 = {}",
@@ -166,22 +177,22 @@ class Work {
       const auto kept = keeps_away(window);
       if (kept.stopped) return {{Kind::stopped, "", "stopped", {}, {}, {}, {}}};
       if (!kept.any) {
-        out_.notes.push_back(fmt::format(
-            "no length in the window by the bend ({} to {} overall) keeps away from {}: move the "
-            "route, or clamp it",
-            words(shortest + rigid_), words(longest + rigid_), kept.binds_long));
-      } else {
-        if (kept.shortest > shortest) {
-          shortest = kept.shortest;
-          short_side = fmt::format("it comes too near to {}", kept.binds_short);
-        }
-        if (kept.longest < longest) {
-          longest = kept.longest;
-          long_side = fmt::format("it comes too near to {}", kept.binds_long);
-        }
-        out_.working.push_back(
-            fmt::format("of these, away from everything: {} to {}", say(shortest), say(longest)));
+        out_.binding =
+            fmt::format("no length keeps away from {}: by the bend alone {} to {} overall would do",
+                        kept.binds_long, words(shortest + rigid_), words(longest + rigid_));
+        out_.notes.push_back("move the route, clamp it, or turn a fitting");
+        return {};
       }
+      if (kept.shortest > shortest) {
+        shortest = kept.shortest;
+        short_side = fmt::format("it comes too near to {}", kept.binds_short);
+      }
+      if (kept.longest < longest) {
+        longest = kept.longest;
+        long_side = fmt::format("it comes too near to {}", kept.binds_long);
+      }
+      out_.working.push_back(
+          fmt::format("of these, away from everything: {} to {}", say(shortest), say(longest)));
     }
     out_.shortest = Length{shortest + rigid_};
     out_.longest = Length{longest + rigid_};
@@ -203,12 +214,13 @@ class Work {
   };
 
   /// The thing that lacks most of its distance at this length, and how much; 0 or more: all kept.
-  std::pair<double, std::size_t> lacks(double length) {
-    const auto worst = worst_gaps(length, false);
+  std::pair<double, std::size_t> lacks(double length, bool afresh) {
+    const auto found = clear_->at(length, afresh, false);
+    if (found.looked_at == 0) return {-1.0, 0};
     double least = std::numeric_limits<double>::infinity();
     std::size_t which = 0;
     for (std::size_t i = 0; i < things_.size(); ++i) {
-      const double over = worst[i].clear - things_[i].apart.needed;
+      const double over = found.least[i].clear - things_[i].apart.needed;
       if (over < least) {
         least = over;
         which = i;
@@ -230,7 +242,7 @@ class Work {
         return out;
       }
       at.push_back(from + (to - from) * i / k_clear_steps);
-      over.push_back(lacks(at.back()));
+      over.push_back(lacks(at.back(), true));
     }
     std::optional<std::size_t> start;
     for (std::size_t i = 0; i < at.size(); ++i) {
@@ -238,7 +250,12 @@ class Work {
       if (!start || std::abs(at[i] - window.best) < std::abs(at[*start] - window.best)) start = i;
     }
     if (!start) {
-      out.binds_long = things_[over[at.size() / 2].second].name;
+      // One thing may bind the short lengths and another the long ones.
+      for (std::size_t i = 0; i < things_.size(); ++i) {
+        if (std::none_of(over.begin(), over.end(), [i](const auto& o) { return o.second == i; }))
+          continue;
+        out.binds_long += (out.binds_long.empty() ? "" : " and ") + things_[i].name;
+      }
       return out;
     }
     out.any = true;
@@ -248,7 +265,7 @@ class Work {
     const auto edge = [&](double kept, double lost) {
       for (int i = 0; i < 20; ++i) {
         const double middle = 0.5 * (kept + lost);
-        (lacks(middle).first >= 0 ? kept : lost) = middle;
+        (lacks(middle, false).first >= 0 ? kept : lost) = middle;
       }
       return kept;
     };
@@ -300,40 +317,20 @@ class Work {
                                        words(out_.longest->si), words(order)));
   }
 
-  /// Least gap of each thing at this length of hose, over all positions and pressures; and under
-  /// every pull of its weight, where that was entered and is asked for.
-  std::vector<Gap> worst_gaps(double length, bool weight) {
-    std::vector<Gap> worst(things_.size());
-    for (auto& g : worst) g.clear = 1e9;
-    std::vector<Vector> pulls{Vector(0, 0, 0)};
-    if (weight && in_.weight) {
-      for (const auto& pull : pulls_of(*in_.weight)) pulls.push_back(pull.weight);
-    }
-    for (const auto& position : ask_.positions) {
-      for (const double stretch : ask_.stretches) {
-        Rod rod = position;
-        rod.length = length * stretch;
-        const auto supports = stretched(supports_, stretch);
-        if (taut_span(rod, supports)) continue;
-        for (const auto& pull : pulls) {
-          rod.weight = pull;
-          lies_.warm(rod, supports, before_, lie_);
-          if (lie_.settled != Settled::stable) continue;
-          for (std::size_t i = 0; i < things_.size(); ++i) {
-            const auto g = gap(lie_, in_.outside_diameter.value.si, things_[i].apart.solid);
-            if (g.clear < worst[i].clear) worst[i] = g;
-          }
-          std::swap(before_, lie_);
-        }
-      }
-    }
-    return worst;
-  }
-
   /// What is near, at this length of hose.
   Problems surroundings(double length) {
-    const auto worst = worst_gaps(length, true);
-    for (std::size_t i = 0; i < things_.size(); ++i) tell(things_[i], worst[i]);
+    if (things_.empty()) return draw(length);
+    const auto found = clear_->at(length, true, true);
+    for (std::size_t i = 0; i < things_.size(); ++i) tell(things_[i], found, i);
+    if (found.any_side) {
+      out_.notes.push_back(
+          "its ends are in line: the hose may bow to any side, and the distances are the least of "
+          "all sides; a clamp between holds it to one");
+    } else if (found.other_shapes) {
+      out_.notes.push_back(
+          "it can also lie in another way, and the distances are the least of all: a clamp between "
+          "decides which");
+    }
     return draw(length);
   }
 
@@ -356,17 +353,29 @@ class Work {
           "asks: a longer rigid end or another direction would help");
   }
 
-  void tell(const Thing& thing, const Gap& worst) {
+  void tell(const Thing& thing, const Clearance& found, std::size_t i) {
     NearThing near;
     near.name = thing.name;
-    near.gap = {worst.clear};
     near.needed = Length{thing.apart.needed};
-    near.at = {worst.station};
+    const Gap& worst = found.least[i];
+    const std::string left_out = found.left_out();
+    if (found.looked_at == 0) {
+      near.words = fmt::format("distance from {}: not judged {}", thing.name, left_out);
+      out_.near.push_back(std::move(near));
+      return;
+    }
+    near.gap = Length{worst.clear};
+    near.at = Length{worst.station};
     const bool keeps = worst.clear >= thing.apart.needed;
     near.words = worst.clear < 0
                      ? fmt::format("runs through {}", thing.name)
                      : fmt::format("{} from {}, {} needed: {}", words(worst.clear), thing.name,
                                    words(thing.apart.needed), keeps ? "kept" : "too near");
+    if (!keeps && found.as_drawn[i].clear >= thing.apart.needed)
+      near.words += found.any_side ? ", where it bows to another side than drawn"
+                                   : ", where it lies in another way than drawn";
+    if (!left_out.empty())
+      near.words += fmt::format("{}; not judged {}", keeps ? " where looked at" : "", left_out);
     if (!keeps && thing.beside == Beside::wiring && worst.clear >= k_wiring_least)
       near.words +=
           "; under 6 in only where it is not possible otherwise, closely clamped (AC 43.13-1B par. "
@@ -427,8 +436,8 @@ class Work {
   double limit_;
   Motion motion_;
   WindowAsk ask_;
+  std::optional<Clearances> clear_;
   LieSolver lies_{64};
-  Lie before_, lie_;
   HoseLengthAnswer out_;
 };
 

@@ -48,9 +48,10 @@ struct LengthAndRadius {
 
 struct NearThing {
   std::string name;
-  quantity::Length gap;
+  /// The least over everything that was looked at; nothing: not judged, as where the hose is taut.
+  std::optional<quantity::Length> gap;
   std::optional<quantity::Length> needed;
-  quantity::Length at;  ///< along the hose from the near end
+  std::optional<quantity::Length> at;  ///< along the hose from the near end
   std::string words;
 };
 

@@ -195,9 +195,9 @@ class Views {
   [[nodiscard]] std::string name_of(const hose::KeepOut& thing) const {
     const auto& near = subject_.answer.length.near;
     const auto found = std::ranges::find(near, thing.name, &hose::NearThing::name);
-    if (found == near.end()) return thing.name;
-    if (found->gap.si < 0) return thing.name + ": runs through it";
-    return thing.name + " " + subject_.say_gap(found->gap);
+    if (found == near.end() || !found->gap) return thing.name;
+    if (found->gap->si < 0) return thing.name + ": runs through it";
+    return thing.name + " " + subject_.say_gap(*found->gap);
   }
 
   void name_thing(std::size_t i) {

@@ -347,6 +347,18 @@ TEST(HoseLengthAsk, AThingInTheBowBindsTheLongSide) {
   EXPECT_NE(bound->binding.find("too near to the ball"), std::string::npos) << bound->binding;
 }
 
+// Symptom: "Overall length to order 23.125 in" and a bend as what binds, where no length at all
+// kept away from the ball.
+TEST(HoseLengthAsk, NoLengthThatKeepsAwayIsNoLengthToOrder) {
+  auto ask = length_ask();
+  ask.keep_outs = {ball(10, 3, 1, 1.5, 30)};
+  const auto got = hose_length(ask, {});
+  ASSERT_TRUE(got);
+  EXPECT_FALSE(got->to_order || got->shortest || got->longest);
+  EXPECT_EQ(got->binding.find("no length keeps away from the ball: by the bend alone"), 0U)
+      << got->binding;
+}
+
 TEST(HoseLengthAsk, StraightBehindTheEndsCanBeAskedFor) {
   auto ask = length_ask();
   const auto free = hose_length(ask, {});

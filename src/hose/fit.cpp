@@ -113,6 +113,7 @@ class Work {
                                                   : out_.best.si;
     if (const auto stopped = surroundings(looked_at - rigid_); !stopped.empty())
       return Fail(stopped);
+    tightest_of_all(looked_at - rigid_);
     straight_part(looked_at - rigid_);
     slack_rules();
     out_.notes.push_back(
@@ -332,6 +333,14 @@ class Work {
           "decides which");
     }
     return draw(length);
+  }
+
+  /// Corners of motion and pressure together: each alone does not show the tightest bend.
+  void tightest_of_all(double length) {
+    WindowAsk bend = ask_;
+    bend.most_turn = 0;
+    const double radius = worst_radius(bend, length);
+    if (radius > 0 && std::isfinite(radius)) out_.worst_radius = Length{radius};
   }
 
   /// A handbook asks for straight hose behind each end; what it turns there is told.

@@ -60,9 +60,11 @@ struct HoseLengthAnswer {
   quantity::Length best;                              ///< overall, with the widest bend
   quantity::Length best_radius;                       ///< to the centreline
   quantity::Length least_radius;                      ///< to the centreline
-  std::optional<EnteredLength> to_order;              ///< in the window, to an eighth of an inch
-  std::string binding;                                ///< which rule binds, in words
-  quantity::Length rigid;                             ///< of both ends together
+  /// At the length looked at, the tightest over all motion and pressure; nothing: taut, or no rest.
+  std::optional<quantity::Length> worst_radius;
+  std::optional<EnteredLength> to_order;  ///< in the window, to an eighth of an inch
+  std::string binding;                    ///< which rule binds, in words
+  quantity::Length rigid;                 ///< of both ends together
   quantity::Length straight_at_ends;
   std::optional<quantity::Angle> turn_at_ends;  ///< within that, at the length looked at
   std::vector<NearThing> near;

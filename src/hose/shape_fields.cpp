@@ -254,6 +254,9 @@ std::string_view describe(describe::Fields<HoseLengthAnswer>& f) {
   f.has<&A::best>("best", "Overall length with the widest bend");
   f.has<&A::best_radius>("best_radius", "Radius there, at the worst, to the centreline");
   f.has<&A::least_radius>("least_radius", "Least radius, to the centreline");
+  f.has<&A::worst_radius>("worst_radius",
+                          "Tightest radius at the length looked at, over all motion and pressure, "
+                          "to the centreline");
   f.has<&A::to_order>("to_order", "Overall length to order");
   f.has<&A::binding>("binding", "What binds");
   f.has<&A::rigid>("rigid", "Rigid length of both ends");

@@ -161,17 +161,21 @@ class Sheet {
               moved(ends->rod, motion, {0, 0, 0}, Vector::Unit(k) * (sign * motion.turn[k])), 1);
       }
     }
-    worst_ghost();
+    worst_of_all();
   }
 
-  void worst_ghost() {
-    const HoseGhost* worst = nullptr;
-    for (const auto& ghost : out_.ghosts) {
-      if (worst == nullptr || ghost.tightest_radius.si < worst->tightest_radius.si) worst = &ghost;
+  /// The ghosts move one way at a time; the worst is a corner of all of it together.
+  void worst_of_all() {
+    const auto& l = out_.length;
+    const char* what = !in_.motion ? "pressure" : "pressure and motion";
+    if (!l.worst_radius) {
+      out_.lines.push_back(
+          fmt::format("Under {} it is somewhere taut, or finds no rest: no radius there.", what));
+    } else if (l.worst_radius->si < out_.shape.tightest_radius.si) {
+      out_.lines.push_back(fmt::format(
+          "Tightest under {}: radius {}, limit {}: {}.", what, say(*l.worst_radius),
+          say(l.least_radius), l.worst_radius->si < l.least_radius.si ? "too tight" : "kept"));
     }
-    if (worst != nullptr && worst->tightest_radius.si < out_.shape.tightest_radius.si)
-      out_.lines.push_back(fmt::format("Tightest under pressure and motion: radius {}, {}.",
-                                       say(worst->tightest_radius), worst->why));
   }
 
   void clocking() {

@@ -346,8 +346,12 @@ void RodSolver::Work::finish(const Rod& rod, const Vector& pull, double now, Sha
   out.residual = now;
   out.negative = negative_;
   out.tangents.resize(n_);
-  double bent = 2.0 * (1.0 - rod.start_direction.dot(nodes_[0].t));
-  bool folded = false;
+  // The links to the fittings too: a hose that folds back at a fitting lies nearly along its
+  // direction, only the other way, and its end would read as hardly bent.
+  const double first = rod.start_direction.dot(nodes_[0].t);
+  const double last = rod.far_end_free ? 1.0 : nodes_[n_ - 1].t.dot(rod.end_direction);
+  double bent = 2.0 * (1.0 - first) + 2.0 * (1.0 - last);
+  bool folded = std::min(first, last) < k_least_link_cosine;
   for (std::size_t i = 0; i < n_; ++i) {
     out.tangents[i] = nodes_[i].t;
     if (i == 0) continue;
@@ -355,8 +359,8 @@ void RodSolver::Work::finish(const Rod& rod, const Vector& pull, double now, Sha
     bent += 1.0 - cosine;
     folded = folded || cosine < k_least_link_cosine;
   }
-  if (!rod.far_end_free) bent += 2.0 * (1.0 - nodes_[n_ - 1].t.dot(rod.end_direction));
   out.energy = bent * stiff;
+  out.folded = folded && out.settled != Settled::not_settled;
   if (folded) out.settled = Settled::not_settled;
 }
 
@@ -382,13 +386,16 @@ void RodSolver::warm(const Rod& rod, const Shape& before, Shape& out) {
 
 void RodSolver::cold(const Rod& rod, Shape& out) {
   work_->start.resize(work_->size());
+  bool folded = false;
   for (int side = -1; side < 6; ++side) {
     start_curve(rod, side, work_->start);
     work_->settle(rod, work_->start, Vector::Zero(), out);
     if (out.settled == Settled::unstable) leave_saddle(rod, out);
     if (out.settled == Settled::stable) return;
+    folded = folded || out.folded;
   }
   approach(rod, out);
+  out.folded = out.folded || (folded && out.settled != Settled::stable);
 }
 
 void RodSolver::leave_saddle(const Rod& rod, Shape& out) {

@@ -54,6 +54,7 @@ struct Shape {
   double residual{};      ///< of the equations, scaled; below 1e-10 where settled
   int negative{};         ///< negative eigenvalues of the bordered matrix: 3 for a strict minimum
   int steps{};            ///< Newton steps taken
+  bool folded{};          ///< why it did not settle: a link turns by more than 60 degrees
 
   [[nodiscard]] std::size_t segments() const { return tangents.size(); }
   [[nodiscard]] double spacing() const { return length / static_cast<double>(tangents.size()); }

@@ -8,10 +8,12 @@
 #include <numbers>
 
 #include "hose/chain.hpp"
+#include "hose/detail/say.hpp"
 #include "hose/lean.hpp"
 #include "hose/rod_measure.hpp"
 #include "hose/set_rod.hpp"
 #include "hose/supports.hpp"
+#include "hose/window.hpp"
 #include "quantity/as_typed.hpp"
 
 namespace wm::hose {
@@ -58,15 +60,22 @@ class Work {
     if (!length) return Fail(length.error());
     rod_ = ends_.rod;
     rod_.length = *length;
-    if (auto short_of = too_short(rod_, supports_, in_.clamps, length_path(), extra_, unit_))
+    if (auto short_of = too_short(rod_, supports_, in_.clamps, length_path(), extra_, unit_)) {
+      if (short_of->path == length_path()) short_of->what += bend_needs();
       return Fail(Problems{std::move(*short_of)});
+    }
     LieSolver solver(in_.fineness == Fineness::moving ? 32 : 64);
     Lie lie;
     solver.cold(rod_, supports_, lie);
     if (lie.settled != Settled::stable) {
+      const bool folds = std::any_of(lie.spans.begin(), lie.spans.end(),
+                                     [](const Shape& span) { return span.folded; });
       return Fail(Problems{{Kind::not_applicable,
                             length_path(),
-                            "no shape was found in which this hose lies still",
+                            (folds ? "no shape was found in which this hose lies still: it folds "
+                                     "at a fitting or a clamp"
+                                   : "no shape was found in which this hose lies still") +
+                                bend_needs(),
                             {},
                             {},
                             "Try a length nearer to the best one of hose-length.",
@@ -135,6 +144,22 @@ class Work {
     out_.flexible = {length};
     out_.overall = {length + rigid};
     return length;
+  }
+
+  /// The least length that the bend needs, to end a sentence; the chord alone is no answer to that.
+  [[nodiscard]] std::string bend_needs() const {
+    if (!in_.least_radius || in_.fineness == Fineness::moving) return {};
+    WindowAsk ask;
+    ask.positions = {rod_};
+    ask.supports = supports_;
+    ask.least_radius =
+        centreline_radius(in_.least_radius->value.si, in_.radius_to, in_.outside_diameter.value.si);
+    const auto window = length_window(ask);
+    const auto limit = detail::say(ask.least_radius, unit_);
+    if (!window.shortest)
+      return fmt::format("; no length keeps a radius of {} to the centreline", limit);
+    return fmt::format("; a radius of {} to the centreline needs at least {}", limit,
+                       detail::say(*window.shortest + extra_, unit_));
   }
 
   void refine(Lie& lie, Read& read) const {
@@ -283,6 +308,7 @@ class Work {
     }
     if (radius - half <= 0)
       out_.notes.push_back("the inside of the bend folds up: no hose can lie like this");
+    pulled_tight(lie);
     circle(lie, read);
     in_clamps(lie);
     clock(read);
@@ -292,7 +318,20 @@ class Work {
         "weight or friction; ends and clamps that hold it rigidly");
   }
 
-  /// The circle through three nodes about the tightest place, drawn with the radius told.
+  /// A pulled hose bends beside its fittings within sqrt(EI / pull) of them; where that is shorter
+  /// than two pieces, the radius there is no figure to rely on.
+  void pulled_tight(const Lie& lie) {
+    for (const auto& span : lie.spans) {
+      const double pull =
+          std::max(span.force.dot(span.start_direction), span.force.dot(span.end_direction));
+      if (!(pull > 0) || 1 / std::sqrt(pull) >= 2 * span.spacing()) continue;
+      out_.notes.push_back(
+          "pulled tight: it bends within so little of a fitting that its radius there is a rough "
+          "figure; it needs more hose");
+      return;
+    }
+  }
+
   /// The circle that touches the tightest place, drawn with the radius told.
   void circle(const Lie& lie, const Read& read) {
     const double radius = 1 / read.tightest.curvature;

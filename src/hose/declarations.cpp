@@ -135,6 +135,10 @@ void declare(describe::Catalogue& catalogue) {
       "hose-sheet", "Everything on the drawing sheet of one hose",
       {derived("hose-shape and hose-length for one hose (docs/method/hose-shape.md)"),
        read("AC 43.13-1B CHG 1", "fig. 9-9, page 9-23: +2 % to -4 % under pressure"),
+       read("AC 43.13-1B CHG 1",
+            "table 9-3, page 9-22: radius, working and proof pressure of MIL-H-8794 hose"),
+       read("TM 1-1500-204-23-2",
+            "tables 4-15 and 4-23: the same of MIL-H-8788 hose, proof pressure of MIL-H-25579"),
        read("MIL-DTL-83796/5", "fig. 3, notes 1, 3, 4 and 5: clocking, its steps and tolerance")},
       {caution::proof_with_liquid, caution::hot_parts, caution::eye_protection, caution::look_again,
        caution::defer}));

@@ -7,6 +7,7 @@
 
 #include "hose/detail/say.hpp"
 #include "hose/envelope.hpp"
+#include "hose/sheet_tables.hpp"
 #include "hose/supports.hpp"
 #include "hose/window.hpp"
 #include "quantity/as_typed.hpp"
@@ -58,7 +59,7 @@ class Sheet {
   Sheet(const HoseSheetInput& in, const describe::Context& context)
       : in_(in), unit_(quantity::typed_unit(in.outside_diameter, context.units)) {}
 
-  HoseSheetAnswer run(HoseShapeAnswer shape, HoseLengthAnswer length) {
+  HoseSheetAnswer run(HoseShapeAnswer shape, HoseLengthAnswer length, const TableWords& tables) {
     out_.shape = std::move(shape);
     out_.length = std::move(length);
     bend();
@@ -66,7 +67,9 @@ class Sheet {
     ghosts();
     for (const auto& near : out_.length.near) out_.lines.push_back(near.words + ".");
     clocking();
-    pressure();
+    for (const auto& line : tables.lines) out_.lines.push_back(line);
+    if (!in_.proof_pressure && !tables.has_proof)
+      out_.lines.emplace_back("Proof pressure not entered: proof-test gives it, with its source.");
     return std::move(out_);
   }
 
@@ -187,12 +190,6 @@ class Sheet {
                                      s.clocking_read));
   }
 
-  void pressure() {
-    if (!in_.proof_pressure) {
-      out_.lines.emplace_back("Proof pressure not entered: proof-test gives it, with its source.");
-    }
-  }
-
   const HoseSheetInput& in_;
   const quantity::Unit& unit_;
   LieSolver lies_{64};
@@ -203,14 +200,20 @@ class Sheet {
 }  // namespace
 
 Checked<HoseSheetAnswer> hose_sheet(const HoseSheetInput& in, const describe::Context& context) {
+  auto tables = compared_with_tables(in, context);
   auto length = hose_length(length_of(in), context);
-  if (!length) return Fail(length.error());
+  if (!length) {
+    auto problems = std::move(length.error());
+    problems.insert(problems.end(), tables.refused.begin(), tables.refused.end());
+    return Fail(std::move(problems));
+  }
+  if (!tables.refused.empty()) return Fail(std::move(tables.refused));
   const EnteredLength overall = in.overall         ? *in.overall
                                 : length->to_order ? *length->to_order
                                                    : EnteredLength{length->best, 0.0, {}};
   auto shape = hose_shape(shape_of(in, overall), context);
   if (!shape) return Fail(shape.error());
-  return Sheet(in, context).run(std::move(*shape), std::move(*length));
+  return Sheet(in, context).run(std::move(*shape), std::move(*length), tables);
 }
 
 }  // namespace wm::hose

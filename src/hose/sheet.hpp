@@ -49,7 +49,8 @@ struct HoseSheetAnswer {
   std::vector<std::string> lines;  ///< the verdict in words, each a line
 };
 
-/// @return what hose-length and hose-shape refuse
+/// @return what hose-length and hose-shape refuse; out_of_bounds (a working or proof pressure above
+///         the table of its family and size)
 [[nodiscard]] Checked<HoseSheetAnswer> hose_sheet(const HoseSheetInput& in,
                                                   const describe::Context& context);
 

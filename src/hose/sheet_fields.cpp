@@ -20,7 +20,10 @@ std::string_view describe(describe::Fields<HoseSheetInput>& f) {
       .help("The end that moves, if one does.");
   f.has<&I::near_at>("near_at", "Near end is screwed to").example("oil cooler, inlet");
   f.has<&I::far_at>("far_at", "Far end is screwed to").example("engine, oil outlet");
-  f.has<&I::family>("family", "Hose family").example("MIL-H-8794");
+  f.has<&I::family>("family", "Hose family")
+      .example("MIL-H-8794")
+      .help(
+          "Pressures above its table are refused, a smaller radius is told. Another: as entered.");
   f.has<&I::size>("size", "Dash number").example("-8");
   f.has<&I::outside_diameter>("outside_diameter", "Outside diameter of the hose")
       .needed("0.77 in")

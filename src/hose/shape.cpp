@@ -24,6 +24,7 @@ using quantity::Length;
 
 constexpr double k_longest_share = 3.0;  // of the distance: beyond, loops and several shapes
 constexpr double k_two_feet = 24 * 0.0254;
+constexpr double k_shortened = 0.96;  // by pressure: AC 43.13-1B CHG 1, fig. 9-9
 constexpr int k_ways_round = 12;
 constexpr double k_degree = std::numbers::pi / 180;
 
@@ -154,12 +155,17 @@ class Work {
     ask.supports = supports_;
     ask.least_radius =
         centreline_radius(in_.least_radius->value.si, in_.radius_to, in_.outside_diameter.value.si);
-    const auto window = length_window(ask);
     const auto limit = detail::say(ask.least_radius, unit_);
-    if (!window.shortest)
+    const auto as_made = length_window(ask);
+    if (!as_made.shortest)
       return fmt::format("; no length keeps a radius of {} to the centreline", limit);
-    return fmt::format("; a radius of {} to the centreline needs at least {}", limit,
-                       detail::say(*window.shortest + extra_, unit_));
+    auto out = fmt::format("; a radius of {} to the centreline needs at least {}", limit,
+                           detail::say(*as_made.shortest + extra_, unit_));
+    ask.stretches = {k_shortened, 1.0};
+    if (const auto pressed = length_window(ask); pressed.shortest)
+      out += fmt::format(", and {} where pressure shortens it by 4 % (AC 43.13-1B CHG 1, fig. 9-9)",
+                         detail::say(*pressed.shortest + extra_, unit_));
+    return out;
   }
 
   void refine(Lie& lie, Read& read) const {
@@ -442,7 +448,8 @@ Checked<HoseShapeAnswer> hose_shape(const HoseShapeInput& in, const describe::Co
   const auto ends = reach(in.near_end, in.far_end);
   if (!ends) return Fail(ends.error());
   Problems problems;
-  if (auto collide = ends_collide(*ends, in.outside_diameter.value.si))
+  if (auto collide = ends_collide(*ends, in.outside_diameter.value.si,
+                                  quantity::typed_unit(in.outside_diameter, context.units)))
     problems.push_back(std::move(*collide));
   auto supports = supports_of(in.clamps, problems);
   const auto alone = [&](bool given, const char* path, const char* what) {

@@ -100,6 +100,9 @@ class Sheet {
     if (l.shortest && l.longest) {
       out_.lines.push_back(fmt::format("Overall length {}; permitted {} to {}.",
                                        say(out_.shape.overall), say(*l.shortest), say(*l.longest)));
+    } else {
+      out_.lines.push_back(
+          fmt::format("Drawn at {} overall; no length is permitted.", say(out_.shape.overall)));
     }
     if (l.shortest && out_.shape.overall.si < l.shortest->si - k_same) {
       out_.lines.push_back(fmt::format("Too short: needs at least {}, and {} was entered.",

@@ -131,6 +131,9 @@ TEST(Tight, TooShortTellsWhatTheBendNeeds) {
   ASSERT_NE(at, std::string::npos) << what;
   // The least length told is the one that keeps it: a tenth of an inch less does not.
   const double told = std::stod(what.substr(what.rfind("least ") + 6));
+  // Shortened by 4 % it must still be that long.
+  const double rigid = 3, pressed = std::stod(what.substr(what.rfind("and ") + 4));
+  EXPECT_NEAR((pressed - rigid) * 0.96, told - rigid, 0.02) << what;
   for (const double by : {0.02, -0.1}) {
     ask.overall = EnteredLength{{(told + by) * 0.0254}, 1e-4, {}};
     const auto there = hose_shape(ask, {});

@@ -100,7 +100,8 @@ class Work {
       if (auto stopped = say_window(window); !stopped.empty()) return Fail(std::move(stopped));
     } else {
       out_.binding = fmt::format(
-          "no length keeps {}: the widest bend that this route allows is {}, with {} of hose",
+          "no length keeps {}: the widest bend that this route allows without a loop is {}, with "
+          "{} of hose",
           words(limit_), words(window.best_radius), words(window.best));
       out_.notes.push_back(
           window.another ? "a much longer hose in a loop would keep it; turn or move a fitting, or "
@@ -468,7 +469,8 @@ Checked<HoseLengthAnswer> hose_length(const HoseLengthInput& in, const describe:
   const auto ends = reach(in.near_end, in.far_end);
   if (!ends) return Fail(ends.error());
   Problems problems;
-  if (auto collide = ends_collide(*ends, in.outside_diameter.value.si))
+  if (auto collide = ends_collide(*ends, in.outside_diameter.value.si,
+                                  quantity::typed_unit(in.outside_diameter, context.units)))
     problems.push_back(std::move(*collide));
   auto supports = supports_of(in.clamps, problems);
   auto things = things_of(in, *ends, context, problems);

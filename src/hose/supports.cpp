@@ -71,12 +71,14 @@ struct ToSolid {
     if (!open) return refuse(open.error());
     if (*open) {
       const auto& at = (*open)->from;
+      // In the unit in which the file was said to be: there the corner is found again.
+      const auto& unit = quantity::typed_unit(s.one_unit, context.units);
+      const auto place = [&](double metres) { return detail::say(metres, unit); };
       return refuse(problem(
           {}, Kind::refused,
-          fmt::format("the surface is not closed: {} edge{} open, the first at x {:.1f}, y {:.1f}, "
-                      "z {:.1f} mm",
-                      (*open)->edges, (*open)->edges == 1 ? " is" : "s are", 1000 * at.x(),
-                      1000 * at.y(), 1000 * at.z()),
+          fmt::format("the surface is not closed: {} edge{} open, the first at x {}, y {}, z {}",
+                      (*open)->edges, (*open)->edges == 1 ? " is" : "s are", place(at.x()),
+                      place(at.y()), place(at.z())),
           "a closed solid, every edge used once in each direction",
           "Close it in the program that drew it, or use boxes and tubes."));
     }
@@ -210,7 +212,8 @@ std::optional<Problem> around_an_end(const KeepOut& keep, const Solid& solid, co
   return std::nullopt;
 }
 
-std::optional<Problem> ends_collide(const Reach& ends, double outside_diameter) {
+std::optional<Problem> ends_collide(const Reach& ends, double outside_diameter,
+                                    const quantity::Unit& unit) {
   const auto a = metal_of(ends.rod.start, ends.rod.start_direction, ends.rigid_near);
   const auto b = metal_of(ends.rod.end, -ends.rod.end_direction, ends.rigid_far);
   if ((a.to - a.from).norm() == 0 || (b.to - b.from).norm() == 0) return std::nullopt;
@@ -219,8 +222,8 @@ std::optional<Problem> ends_collide(const Reach& ends, double outside_diameter) 
   if (apart >= outside_diameter) return std::nullopt;
   return problem("far_end", Kind::conflict,
                  fmt::format("the rigid parts of the two ends run into each other: their axes come "
-                             "within {:.1f} mm, and the hose is {:.1f} mm thick",
-                             1000 * apart, 1000 * outside_diameter),
+                             "within {}, and the hose is {} thick",
+                             detail::say(apart, unit), detail::say(outside_diameter, unit)),
                  "ends whose metal keeps apart by the thickness of the hose",
                  "Measure the seats and the directions again.");
 }

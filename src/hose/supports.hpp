@@ -43,6 +43,7 @@ struct Pull {
                                                    const std::string& path);
 
 /// Refuses rigid ends that run through each other.
-[[nodiscard]] std::optional<Problem> ends_collide(const Reach& ends, double outside_diameter);
+[[nodiscard]] std::optional<Problem> ends_collide(const Reach& ends, double outside_diameter,
+                                                  const quantity::Unit& unit);
 
 }  // namespace wm::hose

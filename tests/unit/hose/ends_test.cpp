@@ -277,6 +277,11 @@ TEST(Refusals, EndsThatRunIntoEachOther) {
   const auto got = hose_shape(ask, {});
   ASSERT_FALSE(got);
   EXPECT_NE(got.error()[0].what.find("run into each other"), std::string::npos);
+  // In the unit that was typed.
+  ask.outside_diameter = *quantity::read<quantity::Length>("0.77 in");
+  EXPECT_NE(hose_shape(ask, {}).error()[0].what.find("the hose is 0.77 in thick"),
+            std::string::npos)
+      << hose_shape(ask, {}).error()[0].what;
 }
 
 HoseLengthInput length_ask() {
@@ -324,6 +329,9 @@ TEST(Refusals, AMeshThatIsNotThereOrNotClosed) {
   EXPECT_EQ(got.error()[0].path, "keep_outs/0/shape/file");
   EXPECT_NE(got.error()[0].what.find("not closed: 3 edges"), std::string::npos)
       << got.error()[0].what;
+  std::get<MeshShape>(ask.keep_outs[0].shape).one_unit = *quantity::read<quantity::Length>("1 mm");
+  EXPECT_NE(hose_length(ask, context).error()[0].what.find("x 900.0 mm"), std::string::npos)
+      << hose_length(ask, context).error()[0].what;
 }
 
 TEST(HoseLengthAsk, AThingInTheBowBindsTheLongSide) {

@@ -119,6 +119,21 @@ bool bows_to_any_side(const Shape& shape) {
   return off <= slope / 4 && arch <= slope / 20;
 }
 
+void Clearance::add(const Clearance& other) {
+  for (std::size_t i = 0; i < least.size(); ++i) {
+    if (other.least[i].clear < least[i].clear) least[i] = other.least[i];
+    if (other.as_drawn[i].clear < as_drawn[i].clear) as_drawn[i] = other.as_drawn[i];
+  }
+  looked_at += other.looked_at;
+  restless += other.restless;
+  taut += other.taut;
+  snapped += other.snapped;
+  taut_as_made = taut_as_made || other.taut_as_made;
+  taut_shortened = taut_shortened || other.taut_shortened;
+  any_side = any_side || other.any_side;
+  other_shapes = other_shapes || other.other_shapes;
+}
+
 std::string Clearance::left_out() const {
   std::string out;
   if (taut > 0) {

@@ -33,6 +33,9 @@ struct Clearance {
   bool any_side{};                        ///< ends in line: it may bow to any side
   bool other_shapes{};                    ///< it can lie in another way as well
 
+  /// The worse of two lengths, for a hose that may turn out as either.
+  void add(const Clearance& other);
+
   /// What was left out, to end a sentence: "where it is taut (shortened under pressure)".
   [[nodiscard]] std::string left_out() const;
 };

@@ -85,7 +85,7 @@ class Work {
     ask_.most_turn = in_.most_turn_at_ends ? in_.most_turn_at_ends->value.si : 0;
     ask_.stretches = {1 - in_.shortens.si, 1.0, 1 + in_.lengthens.si};
     clear_.emplace(clear_ask());
-    const auto window = length_window(ask_);
+    const auto window = refined(ask_, length_window(ask_));
     out_.rigid = {rigid_};
     out_.least_radius = {limit_};
     out_.best = {window.best + rigid_};
@@ -196,15 +196,31 @@ class Work {
       out_.working.push_back(
           fmt::format("of these, away from everything: {} to {}", say(shortest), say(longest)));
     }
+    const double within = made_within();
+    if (longest - shortest < 2 * within) {
+      out_.binding = fmt::format(
+          "the window, {} to {} overall, is narrower than what it is made within, {} each way",
+          words(shortest + rigid_), words(longest + rigid_), words(within));
+      return {};
+    }
+    if (within > 0)
+      out_.working.push_back(fmt::format("made within {} each way: to order {} to {} of hose",
+                                         say(within), say(shortest + within),
+                                         say(longest - within)));
+    const bool open = window.open_above && longest == *window.longest;
+    shortest += within;
+    longest -= within;
     out_.shortest = Length{shortest + rigid_};
     out_.longest = Length{longest + rigid_};
     out_.working.push_back(fmt::format("overall = hose + both rigid ends = {} to {}",
                                        say(out_.shortest->si), say(out_.longest->si)));
-    if (window.open_above && longest == *window.longest)
+    if (open)
       out_.notes.push_back(
           "the longest length is where the search ended, not where the radius did");
     out_.binding = fmt::format("shorter than {}, {}; longer than {}, {}", words(out_.shortest->si),
                                short_side, words(out_.longest->si), long_side);
+    if (within > 0)
+      out_.binding += fmt::format(", each with the {} that it is made within", words(within));
     choose();
     return {};
   }
@@ -319,10 +335,23 @@ class Work {
                                        words(out_.longest->si), words(order)));
   }
 
+  [[nodiscard]] double made_within() const {
+    return in_.length_tolerance ? in_.length_tolerance->value.si : 0;
+  }
+
+  /// The shortest and the longest that a hose of this length may turn out, where that is known.
+  [[nodiscard]] std::vector<double> as_it_may_be_made(double length) const {
+    if (made_within() == 0) return {};
+    std::vector<double> out{length + made_within()};
+    if (length > made_within()) out.push_back(length - made_within());
+    return out;
+  }
+
   /// What is near, at this length of hose.
   Problems surroundings(double length) {
     if (things_.empty()) return draw(length);
-    const auto found = clear_->at(length, true, true);
+    auto found = clear_->at(length, true, true);
+    for (const double made : as_it_may_be_made(length)) found.add(clear_->at(made, true, true));
     for (std::size_t i = 0; i < things_.size(); ++i) tell(things_[i], found, i);
     if (found.any_side) {
       out_.notes.push_back(
@@ -340,7 +369,9 @@ class Work {
   void tightest_of_all(double length) {
     WindowAsk bend = ask_;
     bend.most_turn = 0;
-    const double radius = worst_radius(bend, length);
+    double radius = worst_radius(bend, length);
+    for (const double made : as_it_may_be_made(length))
+      radius = std::min(radius, worst_radius(bend, made));
     if (radius > 0 && std::isfinite(radius)) out_.worst_radius = Length{radius};
   }
 

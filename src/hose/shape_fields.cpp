@@ -226,7 +226,8 @@ std::string_view describe(describe::Fields<HoseLengthInput>& f) {
       .at_most(feet(100));
   f.has<&I::samples>("samples", "Positions to draw at random").between(0, 1000000);
   f.has<&I::length_tolerance>("length_tolerance", "Length made within, each way")
-      .between(inches(0), inches(12));
+      .between(inches(0), inches(12))
+      .help("Narrows the window by that on both sides; distances are those of all three lengths.");
   f.has<&I::direction_tolerance>("direction_tolerance", "Directions measured within, each way")
       .between(degrees(0), degrees(30));
   return "hose-length-input";

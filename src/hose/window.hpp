@@ -44,6 +44,10 @@ struct Window {
 /// Scans the lengths, brackets every crossing of the least radius and closes each by Brent's rule.
 [[nodiscard]] Window length_window(const WindowAsk& ask);
 
+/// The same window with its ends at 128 pieces and extrapolated from both: errors fall with the
+/// square of the spacing. An end that does not cross the radius stays as it is.
+[[nodiscard]] Window refined(const WindowAsk& ask, Window window);
+
 /// Tightest radius over all positions and stretches at one length; 0 where one is taut or
 /// unstable.
 [[nodiscard]] double worst_radius(const WindowAsk& ask, double length);

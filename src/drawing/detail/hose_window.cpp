@@ -141,7 +141,10 @@ void draw_window(std::vector<Item>& items, const TextMeasurer& measurer, const S
     // Beside the stripe, wherever that stands.
     const bool on_the_left = x(length.best.si) > frame.left + frame.width / 2;
     items.emplace_back(Text{{on_the_left ? frame.left + 1 : frame.right() - 1, y + 0.72 * k_plate},
-                            "no length keeps the least radius",
+                            // Where the bend has one, it is what stands near that leaves none.
+                            length.best_radius.si < length.least_radius.si
+                                ? "no length keeps the least radius"
+                                : "no length keeps all limits",
                             k_label_size,
                             Weight::bold,
                             on_the_left ? Anchor::start : Anchor::end,

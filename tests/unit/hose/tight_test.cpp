@@ -73,6 +73,41 @@ TEST(Tight, TheSheetTellsTheWorstCornerOfMotionAndPressure) {
   EXPECT_NE(line.find("limit 5.02 in: too tight"), std::string::npos) << line;
 }
 
+// Symptom: with 64 pieces alone the longest was 29.57 in, 0.09 % too long. A boundary-value solver
+// outside the project has 22.5514 and 29.5434 in (audit of this room).
+TEST(Tight, TheEndsOfTheWindowAreExtrapolated) {
+  const auto got = hose_sheet(example(), {});
+  ASSERT_TRUE(got && got->length.shortest && got->length.longest);
+  EXPECT_NEAR(got->length.shortest->si / 0.0254, 22.5514, 0.0006);
+  EXPECT_NEAR(got->length.longest->si / 0.0254, 29.5434, 0.0006);
+}
+
+// The hose may be made that much longer or shorter: the window of what may be ordered is narrower
+// by that on both sides, and the distances are those of all three lengths.
+TEST(Tight, WhatItIsMadeWithinNarrowsTheWindow) {
+  const auto sheet = example();
+  HoseLengthInput ask;
+  ask.near_end = sheet.near_end;
+  ask.far_end = sheet.far_end;
+  ask.outside_diameter = sheet.outside_diameter;
+  ask.least_radius = sheet.least_radius;
+  const auto exact = hose_length(ask, {});
+  ask.length_tolerance = in("0.188 in");
+  const auto made = hose_length(ask, {});
+  ASSERT_TRUE(exact && made && exact->shortest && made->shortest);
+  EXPECT_NEAR(made->shortest->si - exact->shortest->si, 0.188 * 0.0254, 1e-9);
+  EXPECT_NEAR(exact->longest->si - made->longest->si, 0.188 * 0.0254, 1e-9);
+  EXPECT_NE(made->binding.find("each with the 0.19 in that it is made within"), std::string::npos)
+      << made->binding;
+  EXPECT_LT(made->worst_radius->si, exact->worst_radius->si);
+  ask.length_tolerance = in("6 in");
+  const auto never = hose_length(ask, {});
+  ASSERT_TRUE(never);
+  EXPECT_FALSE(never->shortest || never->longest || never->to_order);
+  EXPECT_NE(never->binding.find("narrower than what it is made within"), std::string::npos)
+      << never->binding;
+}
+
 // Symptom: leaves 178 degrees off gave a radius of 0.70 in that shrank as the slack grew.
 TEST(Tight, AFoldAtAFittingIsNoShape) {
   HoseShapeInput ask;

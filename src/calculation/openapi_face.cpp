@@ -241,7 +241,8 @@ Json envelope_schemas() {
       "kind":{"type":"string"},"what":{"type":"string"},"expected":{"type":"string"},
       "example":{"type":"string"},"do_next":{"type":"string"},"source":{"type":"string"}}},
     "caution":{"type":"object","required":["id","text"],"properties":{
-      "id":{"type":"string"},"text":{"type":"string"}}},
+      "id":{"type":"string"},"text":{"type":"string"},
+      "first":{"type":"boolean","description":"Must be so before anybody begins: read it first."}}},
     "source":{"type":"object","required":["document","place","provenance"],"properties":{
       "document":{"type":"string"},"place":{"type":"string"},"provenance":{"type":"string",
         "enum":["read","secondary","derived","computed","memory","common-practice"]}}},

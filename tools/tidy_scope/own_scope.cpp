@@ -20,29 +20,29 @@
 namespace {
 
 class OwnScope : public clang::ASTConsumer {
-  public:
-    void HandleTranslationUnit(clang::ASTContext& context) override {
-        const clang::SourceManager& sources = context.getSourceManager();
-        std::vector<clang::Decl*> own;
-        for (clang::Decl* declared : context.getTranslationUnitDecl()->decls()) {
-            const clang::SourceLocation at = sources.getExpansionLoc(declared->getLocation());
-            if (at.isValid() && !sources.isInSystemHeader(at)) own.push_back(declared);
-        }
-        context.setTraversalScope(own);
+ public:
+  void HandleTranslationUnit(clang::ASTContext& context) override {
+    const clang::SourceManager& sources = context.getSourceManager();
+    std::vector<clang::Decl*> own;
+    for (clang::Decl* declared : context.getTranslationUnitDecl()->decls()) {
+      const clang::SourceLocation at = sources.getExpansionLoc(declared->getLocation());
+      if (at.isValid() && !sources.isInSystemHeader(at)) own.push_back(declared);
     }
+    context.setTraversalScope(own);
+  }
 };
 
 class BeforeTheChecks : public clang::PluginASTAction {
-  protected:
-    std::unique_ptr<clang::ASTConsumer> CreateASTConsumer(clang::CompilerInstance& /*compiler*/,
-                                                          llvm::StringRef /*file*/) override {
-        return std::make_unique<OwnScope>();
-    }
-    bool ParseArgs(const clang::CompilerInstance& /*compiler*/,
-                   const std::vector<std::string>& /*arguments*/) override {
-        return true;
-    }
-    ActionType getActionType() override { return AddBeforeMainAction; }
+ protected:
+  std::unique_ptr<clang::ASTConsumer> CreateASTConsumer(clang::CompilerInstance& /*compiler*/,
+                                                        llvm::StringRef /*file*/) override {
+    return std::make_unique<OwnScope>();
+  }
+  bool ParseArgs(const clang::CompilerInstance& /*compiler*/,
+                 const std::vector<std::string>& /*arguments*/) override {
+    return true;
+  }
+  ActionType getActionType() override { return AddBeforeMainAction; }
 };
 
 const clang::FrontendPluginRegistry::Add<BeforeTheChecks> k_registered(

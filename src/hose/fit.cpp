@@ -9,6 +9,7 @@
 #include "hose/chance.hpp"
 #include "hose/clearance.hpp"
 #include "hose/detail/say.hpp"
+#include "hose/detail/things.hpp"
 #include "hose/envelope.hpp"
 #include "hose/rod_measure.hpp"
 #include "hose/supports.hpp"
@@ -21,50 +22,12 @@ namespace {
 using quantity::Length;
 
 constexpr double k_eighth_inch = 0.0254 / 8;
-constexpr int k_clear_steps = 24;  // of the window, when it is searched for what is near
 constexpr double k_noted_turn = 10 * std::numbers::pi / 180;  // common practice, no source
-constexpr double k_wiring = 6 * 0.0254;                       // AC 43.13-1B par. 11-96
-constexpr double k_wiring_least = 2 * 0.0254;                 // the same, where 6 in is impossible
-
-struct Thing {
-  std::string name;
-  Beside beside;
-  Apart apart;
-};
-
-std::vector<Thing> things_of(const HoseLengthInput& in, const Reach& ends,
-                             const describe::Context& context, Problems& problems) {
-  std::vector<Thing> out;
-  for (std::size_t i = 0; i < in.keep_outs.size(); ++i) {
-    const auto& keep = in.keep_outs[i];
-    const auto path = fmt::format("keep_outs/{}", i);
-    if (!keep.needed && keep.beside != Beside::wiring) {
-      problems.push_back({Kind::missing,
-                          path + "/needed",
-                          fmt::format("no document gives the distance from {}", keep.name),
-                          "the distance that the maker's manual or you ask for",
-                          {},
-                          {},
-                          {}});
-      continue;
-    }
-    auto solid = solid_of(keep, path, context, problems);
-    if (!solid) continue;
-    if (auto around = around_an_end(keep, *solid, ends, in.outside_diameter.value.si, path)) {
-      problems.push_back(std::move(*around));
-      continue;
-    }
-    out.push_back({keep.name,
-                   keep.beside,
-                   {std::move(*solid), keep.needed ? keep.needed->value.si : k_wiring}});
-  }
-  return out;
-}
 
 class Work {
  public:
   Work(const HoseLengthInput& in, const Reach& ends, std::vector<Support> supports,
-       std::vector<Thing> things, const describe::Context& context)
+       std::vector<detail::Thing> things, const describe::Context& context)
       : in_(in),
         ends_(ends),
         supports_(std::move(supports)),
@@ -176,7 +139,8 @@ class Work {
     }
     if (window.open_above) long_side = "nothing was looked at";
     if (!things_.empty()) {
-      const auto kept = keeps_away(window);
+      const auto kept =
+          detail::keeps_away(*clear_, things_, shortest, longest, window.best, context_);
       if (kept.stopped) return {{Kind::stopped, "", "stopped", {}, {}, {}, {}}};
       if (!kept.any) {
         out_.binding =
@@ -223,75 +187,6 @@ class Work {
       out_.binding += fmt::format(", each with the {} that it is made within", words(within));
     choose();
     return {};
-  }
-
-  struct Kept {
-    bool stopped{}, any{};
-    double shortest{}, longest{};
-    std::string binds_short, binds_long;
-  };
-
-  /// The thing that lacks most of its distance at this length, and how much; 0 or more: all kept.
-  std::pair<double, std::size_t> lacks(double length, bool afresh) {
-    const auto found = clear_->at(length, afresh, false);
-    if (found.looked_at == 0) return {-1.0, 0};
-    double least = std::numeric_limits<double>::infinity();
-    std::size_t which = 0;
-    for (std::size_t i = 0; i < things_.size(); ++i) {
-      const double over = found.least[i].clear - things_[i].apart.needed;
-      if (over < least) {
-        least = over;
-        which = i;
-      }
-    }
-    return {least, which};
-  }
-
-  /// The part of the window that keeps away from everything: the one that holds the widest bend,
-  /// or the nearest to it.
-  Kept keeps_away(const Window& window) {
-    Kept out;
-    const double from = *window.shortest, to = *window.longest;
-    std::vector<double> at;
-    std::vector<std::pair<double, std::size_t>> over;
-    for (int i = 0; i <= k_clear_steps; ++i) {
-      if (!context_.go_on(static_cast<double>(i) / k_clear_steps)) {
-        out.stopped = true;
-        return out;
-      }
-      at.push_back(from + (to - from) * i / k_clear_steps);
-      over.push_back(lacks(at.back(), true));
-    }
-    std::optional<std::size_t> start;
-    for (std::size_t i = 0; i < at.size(); ++i) {
-      if (over[i].first < 0) continue;
-      if (!start || std::abs(at[i] - window.best) < std::abs(at[*start] - window.best)) start = i;
-    }
-    if (!start) {
-      // One thing may bind the short lengths and another the long ones.
-      for (std::size_t i = 0; i < things_.size(); ++i) {
-        if (std::none_of(over.begin(), over.end(), [i](const auto& o) { return o.second == i; }))
-          continue;
-        out.binds_long += (out.binds_long.empty() ? "" : " and ") + things_[i].name;
-      }
-      return out;
-    }
-    out.any = true;
-    std::size_t low = *start, high = *start;
-    while (low > 0 && over[low - 1].first >= 0) --low;
-    while (high + 1 < at.size() && over[high + 1].first >= 0) ++high;
-    const auto edge = [&](double kept, double lost) {
-      for (int i = 0; i < 20; ++i) {
-        const double middle = 0.5 * (kept + lost);
-        (lacks(middle, false).first >= 0 ? kept : lost) = middle;
-      }
-      return kept;
-    };
-    out.shortest = low > 0 ? edge(at[low], at[low - 1]) : from;
-    out.longest = high + 1 < at.size() ? edge(at[high], at[high + 1]) : to;
-    if (low > 0) out.binds_short = things_[over[low - 1].second].name;
-    if (high + 1 < at.size()) out.binds_long = things_[over[high + 1].second].name;
-    return out;
   }
 
   [[nodiscard]] std::string pressure_words() const {
@@ -352,11 +247,14 @@ class Work {
     if (things_.empty()) return draw(length);
     auto found = clear_->at(length, true, true);
     for (const double made : as_it_may_be_made(length)) found.add(clear_->at(made, true, true));
-    for (std::size_t i = 0; i < things_.size(); ++i) tell(things_[i], found, i);
+    for (std::size_t i = 0; i < things_.size(); ++i)
+      out_.near.push_back(detail::told(things_[i], found, i, unit_));
     if (found.any_side) {
       out_.notes.push_back(
           "its ends are in line: the hose may bow to any side, and the distances are the least of "
           "all sides; a clamp between holds it to one");
+      if (in_.samples > 0)
+        out_.notes.push_back("the share of drawn positions knows only the side that is drawn");
     } else if (found.other_shapes) {
       out_.notes.push_back(
           "it can also lie in another way, and the distances are the least of all: a clamp between "
@@ -392,36 +290,6 @@ class Work {
       out_.notes.push_back(
           "the hose is not straight for two diameters behind its ends, as FAA-H-8083-30 p. 7-19 "
           "asks: a longer rigid end or another direction would help");
-  }
-
-  void tell(const Thing& thing, const Clearance& found, std::size_t i) {
-    NearThing near;
-    near.name = thing.name;
-    near.needed = Length{thing.apart.needed};
-    const Gap& worst = found.least[i];
-    const std::string left_out = found.left_out();
-    if (found.looked_at == 0) {
-      near.words = fmt::format("distance from {}: not judged {}", thing.name, left_out);
-      out_.near.push_back(std::move(near));
-      return;
-    }
-    near.gap = Length{worst.clear};
-    near.at = Length{worst.station};
-    const bool keeps = worst.clear >= thing.apart.needed;
-    near.words = worst.clear < 0
-                     ? fmt::format("runs through {}", thing.name)
-                     : fmt::format("{} from {}, {} needed: {}", words(worst.clear), thing.name,
-                                   words(thing.apart.needed), keeps ? "kept" : "too near");
-    if (!keeps && found.as_drawn[i].clear >= thing.apart.needed)
-      near.words += found.any_side ? ", where it bows to another side than drawn"
-                                   : ", where it lies in another way than drawn";
-    if (!left_out.empty())
-      near.words += fmt::format("{}; not judged {}", keeps ? " where looked at" : "", left_out);
-    if (!keeps && thing.beside == Beside::wiring && worst.clear >= k_wiring_least)
-      near.words +=
-          "; under 6 in only where it is not possible otherwise, closely clamped (AC 43.13-1B par. "
-          "11-96)";
-    out_.near.push_back(std::move(near));
   }
 
   Problems draw(double length) {
@@ -470,7 +338,7 @@ class Work {
   const HoseLengthInput& in_;
   const Reach& ends_;
   std::vector<Support> supports_;
-  std::vector<Thing> things_;
+  std::vector<detail::Thing> things_;
   const describe::Context& context_;
   const quantity::Unit& unit_;
   double rigid_;
@@ -504,7 +372,7 @@ Checked<HoseLengthAnswer> hose_length(const HoseLengthInput& in, const describe:
                                   quantity::typed_unit(in.outside_diameter, context.units)))
     problems.push_back(std::move(*collide));
   auto supports = supports_of(in.clamps, problems);
-  auto things = things_of(in, *ends, context, problems);
+  auto things = detail::things_of(in, *ends, context, problems);
   if (!problems.empty()) return Fail(std::move(problems));
   return Work(in, *ends, std::move(supports), std::move(things), context).run();
 }

@@ -47,10 +47,13 @@ Lie lie_of(Shape shape) {
 /// A shape on its way round the line between its ends.
 class Round {
  public:
-  Round(const Shape& shape, double outside_diameter) : shape_(shape), diameter_(outside_diameter) {
-    from_ = shape.start;
-    to_ = end_of(shape);
-    axis_ = (to_ - from_).normalized();
+  Round(const Shape& shape, double outside_diameter)
+      : shape_(shape),
+        diameter_(outside_diameter),
+        from_(shape.start),
+        to_(end_of(shape)),
+        axis_((to_ - from_).normalized()),
+        turned_(shape) {
     Vector at = from_;
     for (const auto& t : shape.tangents) {
       const Vector out = at - from_;
@@ -60,7 +63,6 @@ class Round {
       at += t * shape.spacing();
     }
     along_high_ = std::max(along_high_, (to_ - from_).norm());
-    turned_ = shape;
   }
 
   /// The least gap on the way round, if it is less than `known`. A turn by an angle moves no place

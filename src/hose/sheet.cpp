@@ -206,7 +206,7 @@ Checked<HoseSheetAnswer> hose_sheet(const HoseSheetInput& in, const describe::Co
   auto tables = compared_with_tables(in, context);
   auto length = hose_length(length_of(in), context);
   if (!length) {
-    auto problems = std::move(length.error());
+    Problems problems = length.error();
     problems.insert(problems.end(), tables.refused.begin(), tables.refused.end());
     return Fail(std::move(problems));
   }

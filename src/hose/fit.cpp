@@ -21,6 +21,7 @@ namespace {
 
 using quantity::Length;
 
+constexpr double k_between_supports = 24 * 0.0254;  // AC 43.13-1B par. 9-30d(3)
 constexpr double k_eighth_inch = 0.0254 / 8;
 constexpr double k_noted_turn = 10 * std::numbers::pi / 180;  // common practice, no source
 
@@ -80,6 +81,7 @@ class Work {
     tightest_of_all(looked_at - rigid_);
     straight_part(looked_at - rigid_);
     slack_rules();
+    routing_rules();
     out_.notes.push_back(
         in_.weight
             ? "taken: a round hose, made and stored straight, not twisted, without friction; "
@@ -333,6 +335,28 @@ class Work {
       out_.notes.push_back(
           "less than the 5 to 8 % of slack that FAA-H-8083-30 p. 7-19 asks for on "
           "a nearly straight run");
+  }
+
+  /// What no sum of ours shows and the handbooks ask for all the same.
+  void routing_rules() {
+    if (!out_.to_order) return;
+    const double hose = out_.to_order->value.si - rigid_;
+    const auto spans = static_cast<double>(supports_.size() + 1);
+    if (hose / spans > k_between_supports)
+      out_.notes.push_back(
+          fmt::format("more than 24 in of hose {}: AC 43.13-1B par. 9-30d(3) asks for a support at "
+                      "least every 24 in",
+                      supports_.empty() ? "without a support" : "between supports, on the mean"));
+    if (!in_.motion) return;
+    out_.notes.emplace_back(
+        "to the engine or what is mounted on it: 1 1/2 in of slack, or a suitable bend, between "
+        "the last "
+        "support and the engine (NAVEDTRA 14018 p. 5-26); let it bend in the plane "
+        "in which it moves, and clamp it where that plane changes (p. 5-27)");
+    out_.notes.emplace_back(
+        "a bend that flexes needs more than the static least radius, by a factor (NAVEDTRA 14018 "
+        "fig. "
+        "5-24) that is not known here: ask its maker");
   }
 
   const HoseLengthInput& in_;

@@ -1,6 +1,7 @@
 // Hose that is too short, folds at a fitting, or is tightest where motion and pressure meet.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -179,6 +180,28 @@ TEST(Tight, TooShortTellsWhatTheBendNeeds) {
   ask.least_radius = in("30 in");
   EXPECT_NE(hose_shape(ask, {}).error()[0].what.find("no length keeps a radius of"),
             std::string::npos);
+}
+
+// AC 43.13-1B par. 9-30d(3): a support at least every 24 in; NAVEDTRA 14018 p. 5-26, 5-27 for what
+// moves.
+TEST(Routing, LongRunsAndMovingEndsSayWhatTheHandbooksAsk) {
+  const auto says = [](const std::vector<std::string>& notes, const char* words) {
+    return std::any_of(notes.begin(), notes.end(),
+                       [&](const auto& n) { return n.find(words) != std::string::npos; });
+  };
+  auto ask = example();
+  auto got = hose_sheet(ask, {});
+  ASSERT_TRUE(got);
+  EXPECT_FALSE(says(got->length.notes, "every 24 in"));
+  EXPECT_FALSE(says(got->length.notes, "1 1/2 in of slack"));
+  ask.far_end.seat = {in("24 in"), in("22 in"), in("4 in")};
+  ask.motion = EngineMotion{};
+  ask.motion->shift_x = in("0.25 in");
+  got = hose_sheet(ask, {});
+  ASSERT_TRUE(got);
+  EXPECT_TRUE(says(got->length.notes, "every 24 in"));
+  EXPECT_TRUE(says(got->length.notes, "1 1/2 in of slack"));
+  EXPECT_TRUE(says(got->length.notes, "ask its maker"));
 }
 
 }  // namespace

@@ -46,6 +46,7 @@ std::string_view describe(describe::Fields<CableDropInput>& f) {
       .above(feet(0))
       .at_most(feet(1000));
   f.has<&In::return_length>("return_length", "Length of its ground wire")
+      .example("3 ft")
       .between(feet(0), feet(1000))
       .help("Left empty where the return goes through bonded structure.");
   f.has<&In::current>("current", "Current").needed("20 A").above(amperes(0)).at_most(amperes(5000));

@@ -24,6 +24,7 @@ std::string_view describe(describe::Fields<CableSizeInput>& f) {
       .above(feet(0))
       .at_most(feet(1000));
   f.has<&In::return_length>("return_length", "Length of its ground wire")
+      .example("3 ft")
       .example("25 ft")
       .between(feet(0), feet(1000))
       .help("Left empty where the return goes through bonded structure.");

@@ -110,7 +110,10 @@ class TextFile {
       : words_(text), placing_(placing), go_on_(go_on) {}
 
   Result<std::vector<Triangle>> read() {
-    if (!is_word(words_.next(), "solid")) return Fail(bad("no STL file: it begins with neither"));
+    if (!is_word(words_.next(), "solid"))
+      return Fail(
+          bad("no STL file: it begins neither with `solid` nor with the header and triangle count "
+              "of the binary form"));
     words_.to_line_end();
     for (;;) {
       const auto word = words_.next();

@@ -61,8 +61,9 @@ struct ToSolid {
     };
     const auto bytes = context.file ? context.file(s.file) : std::nullopt;
     if (!bytes) {
-      return refuse(problem({}, Kind::not_found, fmt::format("no file \"{}\" here", s.file),
-                            "an attachment of the binder, or a file beside the command line"));
+      return refuse(problem(
+          {}, Kind::not_found, fmt::format("no file \"{}\" here", s.file),
+          "an attachment of the binder, or a file beside the command line, of at most 64 MiB"));
     }
     auto triangles = read_stl(*bytes, s.one_unit.value.si,
                               s.origin ? vector_of(*s.origin) : Vector(0, 0, 0), context.progress);

@@ -195,6 +195,7 @@ std::string_view describe(describe::Fields<RpmDropInput>& f) {
   f.has<&In::right_rough>("right_rough", "Rough on RIGHT");
   f.has<&In::grounding>("grounding", "OFF for an instant at idle").example("faltered");
   f.has<&In::pressure_altitude>("pressure_altitude", "Pressure altitude")
+      .example("2400 ft")
       .between(quantity::feet(-2000), quantity::feet(30000));
   f.has<&In::outside>("outside", "Outside temperature")
       .between(quantity::celsius(-60), quantity::celsius(60));

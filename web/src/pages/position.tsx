@@ -38,7 +38,6 @@ export function PositionPage(props: { id: string }): JSX.Element {
         {p.checks.length === 0 ? <p class="none">Nothing is read here.</p> : <ul class="stripes">{p.checks.map((c) => <li key={c.id}><CheckStripe check={c} /></li>)}</ul>}
         <div class="form-acts">
           <a class="button" href={address("work", ["act", "plan-change"], { "start.position": p.id, back: "#/work" })}>Plan a change here</a>
-          {p.installations.some((i) => i.to === "") ? <a class="button" href={address("work", ["decide", p.id])}>Renew, watch or leave</a> : null}
           <a class="button" href={address("bay", ["act", "note-defect"], { position: p.id, back })}>Defect here</a>
         </div>
       </section>
@@ -54,6 +53,7 @@ export function PositionPage(props: { id: string }): JSX.Element {
             ))}
           </ol>
         )}
+        {p.installations.some((i) => i.to === "") ? <p class="form-acts"><a class="button" href={address("work", ["decide", p.id])}>Renew, watch or leave</a></p> : null}
         <h2>Joints</h2>
         {p.joints.length === 0 ? <p class="none">None on record.</p> : <ul class="plain rows">{p.joints.map((j) => <li key={j.id}><JointRow joint={j} /></li>)}</ul>}
         {p.defects.length > 0 ? <><h2>Defects</h2><ul class="plain rows">{[...open, ...p.defects.filter((d) => d.closed)].map((d) => <li key={d.id}><DefectRow defect={d} back={back} /></li>)}</ul></> : null}

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "hose/envelope.hpp"
+#include "hose/length.hpp"
 #include "hose/rod_measure.hpp"
 #include "hose/window.hpp"
 #include "support/reference_case.hpp"
@@ -93,6 +94,10 @@ TEST(WindowCases, AUTurnIsScannedFarEnough) {
   wm::test::check({"hose-length", "U-turn: best length is the half circle",
                    "hose notes, section 11 case 8: arc 13.62 in", "13.62 in", 13.62,
                    got.best / 0.0254, 0.005, "half a unit of the last printed digit"});
+  wm::test::check({"hose-length", "U-turn: with two straight diameters at each end",
+                   "hose notes, section 11 case 8 (FAA-H-8083-30 p. 7-19): least hose 16.30 in",
+                   "16.30 in", 16.30, got.best / 0.0254 + 2 * k_straight_diameters * 0.67, 0.005,
+                   "half a unit of the last printed digit"});
 }
 
 }  // namespace
